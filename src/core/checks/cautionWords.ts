@@ -1,0 +1,53 @@
+import { distance } from 'fastest-levenshtein'
+
+/** From this many letters on, one slip of the thumb still counts as the word: shorter ones are too near others. */
+const LONG_WORD = 8
+/** From this many letters on, a word may be typed in two: `fire pit` for `firepit`. */
+const SPLIT_WORD = 5
+
+/** Stands where words were passed over, so that their neighbours do not run together. */
+const GAP = '|'
+
+/**
+ * Whether a text as typed names one of the phrases (given in the singular, lower case), apart from where it names one of
+ * `except`. Plurals, hyphens, accents, words run together or split (`heatpump`, `fire-pit`), `A/C` and one slip in a
+ * long word are seen through.
+ */
+export function mentions(text: string, phrases: readonly string[], except: readonly string[] = []): boolean {
+  const tokens = except.reduce((left, phrase) => passOver(left, tokensOf(phrase)), tokensOf(text))
+  return phrases.some((phrase) => placeOf(tokens, tokensOf(phrase)) !== undefined)
+}
+
+function passOver(tokens: readonly string[], phrase: readonly string[]): readonly string[] {
+  const place = placeOf(tokens, phrase)
+  if (place === undefined) return tokens
+  const rest = passOver(tokens.slice(place.end), phrase)
+  return [...tokens.slice(0, place.start), GAP, ...rest]
+}
+
+const tokensOf = (text: string): readonly string[] =>
+  text
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/\ba[./]c\b/g, 'ac')
+    .match(/[a-z0-9]+/g) ?? []
+
+interface Place {
+  readonly start: number
+  readonly end: number
+}
+
+/** The first tokens that make up the phrase, one more or fewer of them than it has words; nothing when none do. */
+function placeOf(tokens: readonly string[], phrase: readonly string[]): Place | undefined {
+  const word = phrase.join('')
+  const longest = phrase.length + (word.length >= SPLIT_WORD ? 1 : 0)
+  for (let start = 0; start < tokens.length; start += 1)
+    for (let end = start + 1; end <= start + longest; end += 1)
+      if (isForm(tokens.slice(start, end).join(''), word)) return { start, end }
+  return undefined
+}
+
+const isForm = (typed: string, word: string): boolean =>
+  [word, `${word}s`, `${word}es`, word.replace(/y$/, 'ies')].includes(typed) ||
+  (word.length >= LONG_WORD && distance(typed, word) <= 1)
