@@ -1,6 +1,16 @@
 import type { BotSettings } from './bot/settings.ts'
+import { botFile } from './config/bot.ts'
+import { cautionsFile } from './config/cautions.ts'
+import { ConfigError } from './config/configError.ts'
+import { readFiles } from './config/files.ts'
+import { finishesFile } from './config/finishes.ts'
+import { lumberFile } from './config/lumber.ts'
+import { sheetsFile } from './config/sheets.ts'
+import type { CautionRule } from './core/checks/caution.ts'
 import type { Container, FinishProduct } from './core/quantities/product.ts'
 import type { StockTables } from './core/stock/stock.ts'
+import { didYouMean } from './bot/suggest.ts'
+import { boardNames, findBoard } from './core/stock/boards.ts'
 
 /** Everything that config/ says, checked. */
 export interface Config {
@@ -8,7 +18,27 @@ export interface Config {
   readonly stock: StockTables
   readonly finishes: readonly FinishProduct[]
   readonly containers: readonly Container[]
+  readonly cautions: readonly CautionRule[]
+}
+
+/** Every file of the config folder, `<name>.yaml`, and what it must look like. */
+const FILES = {
+  bot: botFile,
+  lumber: lumberFile,
+  sheets: sheetsFile,
+  finishes: finishesFile,
+  cautions: cautionsFile,
 }
 
 /** Reads and checks every file of a config folder. Throws a ConfigError that names every problem, one a line. */
-export declare function readConfig(folder: string): Config
+export function readConfig(folder: string): Config {
+  const { values, sources } = readFiles(folder, FILES)
+  const { bot, lumber, sheets, finishes, cautions } = values
+  const stock = { ...lumber, ...sheets }
+  if (!findBoard(bot.board, bot.region, stock)) {
+    const { file, lineOf } = sources.bot
+    const sentence = `board: expected a board sold in ${bot.region}, read "${bot.board}".${didYouMean(bot.board, boardNames(bot.region, stock))}`
+    throw new ConfigError([{ file, line: lineOf(['board']), sentence }])
+  }
+  return { bot, stock, ...finishes, cautions }
+}

@@ -45,8 +45,11 @@ export interface SheetLabel {
 export interface SheetSize {
   readonly region: Region
   readonly name: string
+  /** The longer side. */
   readonly length: Length
   readonly width: Length
+  /** The name on the rack, where `name` is what people call it. */
+  readonly aliasOf?: string | undefined
 }
 
 /** Every size the shop sells, from config/lumber.yaml and config/sheets.yaml. */

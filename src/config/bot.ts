@@ -1,0 +1,52 @@
+import { z } from 'zod'
+import { BRACES, type BotSettings, CORNERS, LOG_LEVELS } from '../bot/settings.ts'
+import type { UnitSystem } from '../core/measure/reading.ts'
+import { MILLIMETRE_STEPS, type MillimetreStep, TAPES, type Tape } from '../core/measure/show.ts'
+import { REGIONS } from '../core/stock/stock.ts'
+import { lengthText, ratio, written } from './amounts.ts'
+
+const tape = written(TAPES.map((tape) => `1/${tape}in`).join(', '), (text): Tape | undefined =>
+  TAPES.find((tape) => text === `1/${tape}in`),
+)
+
+const millimetreStep = written(
+  MILLIMETRE_STEPS.map((step) => `${step}mm`).join(', '),
+  (text): MillimetreStep | undefined => MILLIMETRE_STEPS.find((step) => text === `${step}mm`),
+)
+
+/** `ask` leaves the units to whoever speaks first. */
+const units = z
+  .enum(['ask', 'inch', 'metric'])
+  .transform((word): UnitSystem | undefined => (word === 'ask' ? undefined : word))
+
+const name = z.string().trim().min(1)
+
+/** The shape of config/bot.yaml. */
+export const botFile = z.strictObject({
+  region: z.enum(REGIONS),
+  units,
+  tape,
+  jointTape: tape,
+  millimetreStep,
+  fineMillimetreStep: millimetreStep,
+  kerf: lengthText,
+  clearance: lengthText,
+  strip: lengthText,
+  board: name,
+  sheet: name,
+  corner: z.enum(CORNERS),
+  braces: z.enum(BRACES),
+  grooves: z.int().min(0).max(100),
+  fit: lengthText,
+  safeRip: lengthText,
+  narrowStrip: lengthText,
+  mitreMax: z.number().min(45).max(89),
+  grooveDepth: ratio,
+  grooveDepthLimit: ratio,
+  commandSeconds: z.number().min(1).max(600),
+  lineLength: z.int().min(100).max(100_000),
+  revisionsKept: z.int().min(2).max(100_000),
+  dataFolder: name,
+  logLevel: z.enum(LOG_LEVELS),
+  search: z.strictObject({ seconds: z.number().min(0.1).max(60), queue: z.int().min(1).max(1000) }),
+}) satisfies z.ZodType<BotSettings>

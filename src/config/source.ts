@@ -1,0 +1,71 @@
+import { readFileSync } from 'node:fs'
+import { type Document, isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument } from 'yaml'
+import { ConfigError, type Problem } from './configError.ts'
+
+/** A YAML file that has been read: its plain value, and the line that any part of it stands on. */
+export interface Source {
+  readonly file: string
+  readonly value: unknown
+  /** Undefined where the source has no lines. */
+  readonly lineOf: (path: readonly PropertyKey[]) => number | undefined
+}
+
+/** Aliases that may be followed in one file; a file that needs more is a bomb. */
+const ALIASES = 50
+
+/** Reads a YAML file. Throws a ConfigError where the file is missing, is not YAML, repeats a key or abuses aliases. */
+export function readSource(file: string): Source {
+  const lines = new LineCounter()
+  const document = parseDocument(textOf(file), { lineCounter: lines, prettyErrors: false, uniqueKeys: true })
+  const faults = [...document.errors, ...document.warnings].map((fault): Problem => {
+    const read =
+      fault.code === 'DUPLICATE_KEY' ? 'a key that stands here twice' : 'something that is not YAML'
+    return { file, line: lines.linePos(fault.pos[0]).line, sentence: `${read}: ${oneLine(fault.message)}` }
+  })
+  if (faults.length > 0) throw new ConfigError(faults)
+  return {
+    file,
+    value: plain(document, file),
+    lineOf: (path) => lines.linePos(offsetOf(document, path)).line,
+  }
+}
+
+function textOf(file: string): string {
+  try {
+    return readFileSync(file, 'utf8')
+  } catch (error) {
+    throw new ConfigError([{ file, sentence: `cannot be read: ${oneLine(messageOf(error))}` }])
+  }
+}
+
+function plain(document: Document, file: string): unknown {
+  try {
+    return document.toJS({ maxAliasCount: ALIASES })
+  } catch (error) {
+    throw new ConfigError([{ file, sentence: `cannot be read: ${oneLine(messageOf(error))}` }])
+  }
+}
+
+/** Where in the text the deepest part of `path` that exists begins; a key stands for its value. */
+function offsetOf(document: Document, path: readonly PropertyKey[]): number {
+  let node: unknown = document.contents
+  let offset = 0
+  for (const segment of path) {
+    if (isAlias(node)) node = node.resolve(document)
+    if (isMap(node)) {
+      const pair = node.items.find(({ key }) => isScalar(key) && String(key.value) === String(segment))
+      if (!pair || !isScalar(pair.key)) break
+      offset = pair.key.range?.[0] ?? offset
+      node = pair.value
+    } else if (isSeq(node)) {
+      const item = node.items[Number(segment)] as { range?: readonly number[] } | undefined
+      offset = item?.range?.[0] ?? offset
+      node = item
+    } else break
+  }
+  return offset
+}
+
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))
+
+const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim()
