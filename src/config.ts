@@ -1,4 +1,5 @@
 import type { BotSettings } from './bot/settings.ts'
+import { didYouMean } from './bot/suggest.ts'
 import { botFile } from './config/bot.ts'
 import { cautionsFile } from './config/cautions.ts'
 import { ConfigError } from './config/configError.ts'
@@ -6,11 +7,14 @@ import { readFiles } from './config/files.ts'
 import { finishesFile } from './config/finishes.ts'
 import { lumberFile } from './config/lumber.ts'
 import { sheetsFile } from './config/sheets.ts'
+import type { Source } from './config/source.ts'
 import type { CautionRule } from './core/checks/caution.ts'
 import type { Container, FinishProduct } from './core/quantities/product.ts'
 import type { StockTables } from './core/stock/stock.ts'
-import { didYouMean } from './bot/suggest.ts'
 import { boardNames, findBoard } from './core/stock/boards.ts'
+
+export { ConfigError } from './config/configError.ts'
+export { readEnvironment } from './config/environment.ts'
 
 /** Everything that config/ says, checked. */
 export interface Config {
@@ -35,10 +39,14 @@ export function readConfig(folder: string): Config {
   const { values, sources } = readFiles(folder, FILES)
   const { bot, lumber, sheets, finishes, cautions } = values
   const stock = { ...lumber, ...sheets }
-  if (!findBoard(bot.board, bot.region, stock)) {
-    const { file, lineOf } = sources.bot
-    const sentence = `board: expected a board sold in ${bot.region}, read "${bot.board}".${didYouMean(bot.board, boardNames(bot.region, stock))}`
-    throw new ConfigError([{ file, line: lineOf(['board']), sentence }])
-  }
+  checkBoard(bot, stock, sources.bot)
   return { bot, stock, ...finishes, cautions }
+}
+
+/** The one thing that two files must agree on: bot.yaml's board is one that lumber.yaml has in the region. */
+function checkBoard({ board, region }: BotSettings, stock: StockTables, { file, lineOf }: Source): void {
+  if (findBoard(board, region, stock)) return
+  const near = didYouMean(board, boardNames(region, stock))
+  const sentence = `board: expected a board sold in ${region}, read "${board}".${near}`
+  throw new ConfigError([{ file, line: lineOf(['board']), sentence }])
 }

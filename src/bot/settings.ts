@@ -4,11 +4,11 @@ import type { MillimetreStep, Tape } from '../core/measure/show.ts'
 import type { Region } from '../core/stock/stock.ts'
 
 /** How the side and end panels meet, by trade name. */
-export const CORNERS = ['captured', 'cleated', 'butted', 'halved'] as const
+export const CORNERS = ['captured', 'cleated', 'butted'] as const
 export type Corner = (typeof CORNERS)[number]
 
-/** Diagonal strips on a face: none, one, or an X. */
-export const BRACES = ['none', 'one', 'x'] as const
+/** Which panels get a diagonal strip. */
+export const BRACES = ['none', 'ends', 'sides', 'all'] as const
 export type Brace = (typeof BRACES)[number]
 
 export const LOG_LEVELS = ['silent', 'fatal', 'error', 'warn', 'info', 'debug', 'trace'] as const

@@ -3,7 +3,7 @@ import { BRACES, type BotSettings, CORNERS, LOG_LEVELS } from '../bot/settings.t
 import type { UnitSystem } from '../core/measure/reading.ts'
 import { MILLIMETRE_STEPS, type MillimetreStep, TAPES, type Tape } from '../core/measure/show.ts'
 import { REGIONS } from '../core/stock/stock.ts'
-import { lengthText, ratio, written } from './amounts.ts'
+import { lengthOrZero, lengthText, ratio, written } from './amounts.ts'
 
 const tape = written(TAPES.map((tape) => `1/${tape}in`).join(', '), (text): Tape | undefined =>
   TAPES.find((tape) => text === `1/${tape}in`),
@@ -30,14 +30,14 @@ export const botFile = z.strictObject({
   millimetreStep,
   fineMillimetreStep: millimetreStep,
   kerf: lengthText,
-  clearance: lengthText,
+  clearance: lengthOrZero,
   strip: lengthText,
   board: name,
   sheet: name,
   corner: z.enum(CORNERS),
   braces: z.enum(BRACES),
-  grooves: z.int().min(0).max(100),
-  fit: lengthText,
+  grooves: z.int().min(0).max(40),
+  fit: lengthOrZero,
   safeRip: lengthText,
   narrowStrip: lengthText,
   mitreMax: z.number().min(45).max(89),
