@@ -5,8 +5,8 @@ const LONG_WORD = 8
 /** From this many letters on, a word may be typed in two: `fire pit` for `firepit`. */
 const SPLIT_WORD = 5
 
-/** Stands where words were passed over, so that their neighbours do not run together. */
-const GAP = '|'
+/** Stands where words were passed over, so that their neighbours do not run together, not even as a slip. */
+const GAP = '||'
 
 /**
  * Whether a text as typed names one of the phrases (given in the singular, lower case), apart from where it names one of
