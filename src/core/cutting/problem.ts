@@ -50,6 +50,8 @@ export interface StockSheet {
   readonly width: number
   readonly price: number
   readonly onHand?: number | undefined
+  /** Set for an offcut given net: no trim is taken off it. */
+  readonly net?: boolean | undefined
 }
 
 export interface SheetPart {
@@ -67,7 +69,7 @@ export interface SheetProblem {
   readonly parts: readonly SheetPart[]
   readonly stock: readonly StockSheet[]
   readonly kerf: number
-  /** Taken off all four edges of every sheet (not of offcuts on hand: give those net). */
+  /** Taken off all four edges of every sheet that is not marked `net`. */
   readonly trim: number
   /** A remainder is an offcut only when both its sides reach this. */
   readonly keepable: number

@@ -1,0 +1,73 @@
+import type { Outcome, SheetLayout, SheetProblem, ShouldStop } from './problem.ts'
+import { scaleBound } from './sheets/bound.ts'
+import { fitsSheet, type Job, type PartType, readJob } from './sheets/job.ts'
+import { markPacking, restorePacking } from './sheets/mark.ts'
+import { readLayouts } from './sheets/naming.ts'
+import { emptyPacking, type Packing } from './sheets/packing.ts'
+import { createRandom, type Random } from './sheets/random.ts'
+import { reachGoal } from './sheets/search.ts'
+import { startPacking } from './sheets/start.ts'
+
+/** When to stop, and the seed of the search's random numbers (0 without one). */
+export interface SheetSearch {
+  readonly shouldStop: ShouldStop
+  readonly seed?: number | undefined
+}
+
+type Impossible = Extract<Outcome<SheetLayout>, { status: 'impossible' }>
+
+const nameOf = (part: PartType | undefined): string => part?.sources[0]?.id ?? ''
+
+const tooLarge = (job: Job): Impossible | undefined => {
+  const part = job.parts.find((candidate) => !job.sheets.some((sheet) => fitsSheet(candidate, sheet)))
+  if (part === undefined) return undefined
+  const turning = part.turnable ? ', even turned' : ''
+  const trimmed = job.sheets.some((sheet) => sheet.trim > 0) ? ' after trim' : ''
+  const reason = job.sheets.length === 0 ? 'there is no sheet' : `larger than any sheet${trimmed}${turning}`
+  return { status: 'impossible', part: nameOf(part), reason }
+}
+
+const runsOut = (packing: Packing, proven: boolean): Impossible => {
+  const part = packing.job.parts.find((_, index) => (packing.left[index] as number) > 0)
+  const reason = proven
+    ? 'the sheets on hand are too few for all parts'
+    : 'the sheets on hand ran out: no layout with all parts was found'
+  return { status: 'impossible', part: nameOf(part), reason }
+}
+
+/** Lowers the cost goal by goal until it meets the bound or the search is stopped. */
+const improve = (packing: Packing, bound: number, random: Random, shouldStop: ShouldStop): void => {
+  let best = markPacking(packing)
+  while (best.leftCount > 0 || best.cost > bound) {
+    const budget = best.leftCount > 0 ? Number.POSITIVE_INFINITY : best.cost - 1
+    if (!reachGoal(packing, budget, random, shouldStop, { steps: 0 })) break
+    best = markPacking(packing)
+  }
+  restorePacking(packing, best)
+}
+
+/**
+ * Lays the parts on sheets by guillotine cuts at the least cost. Works until the cost is proven least or `shouldStop`
+ * says so, and answers at once with the best so far; deterministic for a seed and a number of calls of `shouldStop`.
+ * `impossible` names a part that is larger than any sheet, or that found no place on the stock on hand.
+ */
+export const cutSheets = (problem: SheetProblem, search: SheetSearch): Outcome<SheetLayout> => {
+  const job = readJob(problem)
+  const large = tooLarge(job)
+  if (large) return large
+  if (job.parts.length === 0) return { status: 'optimal', layouts: [], cost: 0, pieces: 0, lowerBound: 0 }
+  const random = createRandom(search.seed ?? 0)
+  const packing = emptyPacking(job)
+  startPacking(packing, random, search.shouldStop)
+  const bound = scaleBound(job, 30, search.shouldStop)
+  if (bound === Number.POSITIVE_INFINITY) return runsOut(packing, true)
+  improve(packing, bound, random, search.shouldStop)
+  if (packing.leftCount > 0) return runsOut(packing, false)
+  return {
+    status: packing.cost <= bound ? 'optimal' : 'stopped',
+    layouts: readLayouts(job, packing.sheets),
+    cost: packing.cost,
+    pieces: packing.sheets.length,
+    lowerBound: bound,
+  }
+}

@@ -1,0 +1,139 @@
+import { type Block, copyBlock, emptyRow, placePart } from './block.ts'
+import type { Job } from './job.ts'
+
+/** One sheet being filled. Shared between packings until it is written to; `stamp` says by which step it may be. */
+export interface OpenSheet {
+  readonly type: number
+  readonly root: Block
+  /** Every row with a gap. */
+  gaps: Block[]
+  used: number
+  stamp: number
+}
+
+/** Sizes of the parts as laid, for quick looping: index 2 * part + (turned ? 1 : 0); an orientation barred is Infinity. */
+export interface Sizes {
+  readonly along: Float64Array
+  readonly across: Float64Array
+  readonly area: Float64Array
+  /** The smallest sides that any part has as laid: a gap below them is waste. */
+  readonly leastLength: number
+  readonly leastWidth: number
+}
+
+/** Reads the sizes of a job's parts. */
+export const readSizes = (job: Job): Sizes => {
+  const count = job.parts.length
+  const along = new Float64Array(2 * count).fill(Number.POSITIVE_INFINITY)
+  const across = new Float64Array(2 * count).fill(Number.POSITIVE_INFINITY)
+  job.parts.forEach((part, index) => {
+    along[2 * index] = part.length
+    across[2 * index] = part.width
+    if (!part.turnable) return
+    along[2 * index + 1] = part.width
+    across[2 * index + 1] = part.length
+  })
+  return {
+    along,
+    across,
+    area: Float64Array.from(job.parts, (part) => part.area),
+    leastLength: Math.min(...along),
+    leastWidth: Math.min(...across),
+  }
+}
+
+/** Parts laid on sheets, and parts still without a place. */
+export interface Packing {
+  readonly job: Job
+  readonly sizes: Sizes
+  sheets: OpenSheet[]
+  /** How many of each part type have no place. */
+  readonly left: Int32Array
+  /** How many of each sheet type are open. */
+  readonly opened: Int32Array
+  leftCount: number
+  /** Area (in largest sheets), or worth, of the parts without a place. */
+  leftWeight: number
+  readonly weight: Float64Array
+  cost: number
+  stamp: number
+}
+
+/** Nothing laid yet. `weight` is what a part without a place counts; its area by default. */
+export const emptyPacking = (job: Job, weight?: Float64Array): Packing => {
+  const sizes = readSizes(job)
+  const largest = Math.max(...job.sheets.map((sheet) => sheet.area))
+  const weights = weight ?? sizes.area.map((area) => area / largest)
+  const left = Int32Array.from(job.parts, (part) => part.count)
+  return {
+    job,
+    sizes,
+    sheets: [],
+    left,
+    opened: new Int32Array(job.sheets.length),
+    leftCount: left.reduce((sum, count) => sum + count, 0),
+    leftWeight: left.reduce((sum, count, part) => sum + count * (weights[part] as number), 0),
+    weight: weights,
+    cost: 0,
+    stamp: 0,
+  }
+}
+
+/** Opens a bare sheet. */
+export const openSheet = (packing: Packing, type: number): OpenSheet => {
+  const sheet = packing.job.sheets[type] as Job['sheets'][number]
+  const root = emptyRow(sheet.length, sheet.width, 0, undefined)
+  const open = { type, root, gaps: [root], used: 0, stamp: packing.stamp }
+  packing.sheets.push(open)
+  packing.opened[type] = (packing.opened[type] as number) + 1
+  packing.cost += sheet.price
+  return open
+}
+
+const listGaps = (block: Block, gaps: Block[]): void => {
+  if (block.part >= 0) return
+  if (block.gap > 0) gaps.push(block)
+  for (const child of block.children) listGaps(child, gaps)
+}
+
+/** Reads the gaps of a sheet anew after blocks were taken out. */
+export const refreshGaps = (sheet: OpenSheet): void => {
+  const gaps: Block[] = []
+  listGaps(sheet.root, gaps)
+  sheet.gaps = gaps
+}
+
+/** The sheet at an index, copied first unless it was made or copied in this step already. */
+export const ownSheet = (packing: Packing, index: number): OpenSheet => {
+  const sheet = packing.sheets[index] as OpenSheet
+  if (sheet.stamp === packing.stamp) return sheet
+  const root = copyBlock(sheet.root, undefined)
+  const copy = { type: sheet.type, root, gaps: [], used: sheet.used, stamp: packing.stamp }
+  refreshGaps(copy)
+  packing.sheets[index] = copy
+  return copy
+}
+
+/** Where a part would go. */
+export interface Place {
+  sheet: number
+  gap: number
+  turned: boolean
+  across: boolean
+  loss: number
+}
+
+/** Lays one part of a type where `place` says. */
+export const layPart = (packing: Packing, part: number, place: Place): void => {
+  const sheet = ownSheet(packing, place.sheet)
+  const row = sheet.gaps[place.gap] as Block
+  const index = 2 * part + (place.turned ? 1 : 0)
+  const length = packing.sizes.along[index] as number
+  const width = packing.sizes.across[index] as number
+  placePart(row, part, place.turned, length, width, place.across)
+  refreshGaps(sheet)
+  sheet.used += packing.sizes.area[part] as number
+  packing.left[part] = (packing.left[part] as number) - 1
+  packing.leftCount--
+  packing.leftWeight -= packing.weight[part] as number
+}
