@@ -14,8 +14,8 @@ export type Faces = 'outside' | 'all'
 
 /**
  * What a finish has to cover once the box is together, mm2: the panels' faces and edges, and the four sides of every
- * strip. A strip hides as much of its panel as its own face shows, so its face adds nothing. Notches, grooves and the
- * little that overhangs are left out.
+ * strip. A strip hides as much of its panel as its own face shows, so its face adds nothing. Ends that butt together are
+ * counted though they do not show; grooves and what overhangs a panel are left out.
  */
 export const exposedArea = (parts: readonly FinishedPart[], faces: Faces): number =>
   parts.reduce((total, part) => total + part.count * shownBy(part, faces), 0)

@@ -7,7 +7,7 @@ import {
   stopsFor,
   TASKS,
 } from '../../../src/core/checks/caution.ts'
-import type { Condition } from '../../../src/core/checks/cautionCondition.ts'
+import { type Condition, meets } from '../../../src/core/checks/cautionCondition.ts'
 import { FACT_KINDS, type FactName, type Facts, OPENINGS } from '../../../src/core/checks/cautionFacts.ts'
 import { shippedRules as rules } from './shippedRules.ts'
 
@@ -67,6 +67,9 @@ const JOBS: readonly (readonly [string, Facts, readonly string[]])[] = [
   ['a tree', { object: 'Christmas tree' }, ['tree-heat', 'blocked-exit', 'cord', 'wet-edges']],
   ['a planter', { object: 'two planters', open: 'top' }, ['planter-load', 'wet-edges']],
   ['a candle box', { object: 'candles' }, ['candle']],
+  ['a battery lantern box', { object: 'battery-powered lanterns', open: 'top' }, []],
+  ['a cat tree', { object: 'cat tree' }, []],
+  ['a socket set', { object: 'socket set' }, []],
   ['a lamp', { object: 'desk lamp' }, ['cord']],
   ['a cord', { cord: true }, ['cord']],
   ['a server', { object: 'server' }, ['cord', 'warm-air']],
@@ -141,6 +144,17 @@ describe('the shipped cautions', () => {
   it('has no rule that no job reaches', () => {
     const reached = new Set([...JOBS.flatMap(([, , ids]) => ids), ...STOPS.map(([, , id]) => id)])
     expect(rules.filter(({ id }) => !reached.has(id)).map(({ id }) => id)).toEqual([])
+  })
+
+  it('has no alternative in a rule that no job reaches', () => {
+    const asked = [
+      ...JOBS.map(([, facts]) => facts),
+      ...STOPS.map(([object, open]): Facts => ({ object, open })),
+    ]
+    const missed = rules.flatMap(({ id, when }) =>
+      when.filter((set) => !asked.some((facts) => meets(facts, set))).map((set) => [id, Object.keys(set)]),
+    )
+    expect(missed).toEqual([])
   })
 
   it.each(TASKS)('has something to say about %s', (task) => {
