@@ -45,6 +45,11 @@ describe('mentions', () => {
     expect(mentions(text, ['dryer'], ['hair dryer'])).toBe(named)
   })
 
+  it('passes nothing over for a slip', () => {
+    expect(mentions('a cover to engine spec', ['engine'], ['toy engine'])).toBe(true)
+    expect(mentions('toy engines', ['engine'], ['toy engine'])).toBe(false)
+  })
+
   it('does not join the words on both sides of what it passes over', () => {
     expect(mentions('heat fan grill pump', ['heat pump'], ['fan grill'])).toBe(false)
   })
