@@ -1,15 +1,15 @@
 import type { Length } from '../core/measure/length.ts'
 import type { UnitSystem } from '../core/measure/reading.ts'
 import type { MillimetreStep, Tape } from '../core/measure/show.ts'
+import type { Corner } from '../core/panelling/framing.ts'
 import type { Region } from '../core/stock/stock.ts'
 
 /** How the side and end panels meet, by trade name. */
-export const CORNERS = ['captured', 'cleated', 'butted'] as const
-export type Corner = (typeof CORNERS)[number]
+export const CORNERS = ['captured', 'cleated', 'butted'] as const satisfies readonly Corner[]
 
-/** Which panels get a diagonal strip. */
-export const BRACES = ['none', 'ends', 'sides', 'all'] as const
-export type Brace = (typeof BRACES)[number]
+/** Which panels get a diagonal brace. */
+export const BRACES = ['ends', 'sides', 'all', 'none'] as const
+export type Braces = (typeof BRACES)[number]
 
 export const LOG_LEVELS = ['silent', 'fatal', 'error', 'warn', 'info', 'debug', 'trace'] as const
 export type LogLevel = (typeof LOG_LEVELS)[number]
@@ -43,7 +43,7 @@ export interface BotSettings {
   /** The sheet that panels are cut from, as a person says it: `1/2 ply`. */
   readonly sheet: string
   readonly corner: Corner
-  readonly braces: Brace
+  readonly braces: Braces
   readonly grooves: number
   /** Allowance for a push fit at each end of a part that goes in and out. */
   readonly fit: Length

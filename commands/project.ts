@@ -1,0 +1,174 @@
+import { z } from 'zod'
+import { defineAction, defineVerbs } from '../src/bot/command.ts'
+import type { Context } from '../src/bot/context.ts'
+import { differenceAnswer, differenceFigures, differenceTables } from '../src/bot/differenceReply.ts'
+import { yes } from '../src/bot/option.ts'
+import { overlay, type PlanChoices } from '../src/bot/planChoices.ts'
+import { planned } from '../src/bot/plannedSurround.ts'
+import { choicesFrom, planOptions } from '../src/bot/planOptions.ts'
+import { partTables, planAnswer, planFacts, planFigures } from '../src/bot/planReply.ts'
+import { type Project, projectSchema } from '../src/bot/project.ts'
+import { Refusal } from '../src/bot/refusal.ts'
+import type { Reply } from '../src/bot/reply.ts'
+import { diffPlans } from '../src/core/plan/difference.ts'
+
+const nothing = z.strictObject({})
+const UNDO = { label: 'Undo', line: 'project undo' }
+const PARTS = { label: 'Parts', line: 'project parts' }
+
+const kept = (context: Context) => context.ofChannel('project', projectSchema)
+
+const current = ({ project }: Context): Project => {
+  if (project) return project
+  throw new Refusal('invalid', 'this channel has no project yet; begin one with: project start 17in x 13in height=15in')
+}
+
+const start = defineAction({
+  summary: 'Keep a plan for this channel',
+  options: z.strictObject(planOptions),
+  run: async (input, context) => {
+    const choices = choicesFrom(input)
+    const worked = planned(choices, context)
+    const { before } = await kept(context).change(() => ({ units: context.typed, choices }))
+    return {
+      ...wholePlan(worked, choices, context),
+      answer: `Kept for this channel. ${planAnswer(worked.plan, context.show)}`,
+      notes: [...(before ? ['this takes the place of the plan before; "project undo" brings that back'] : []), ...worked.notes],
+    }
+  },
+})
+
+const show = defineAction({
+  summary: 'The plan of this channel',
+  options: nothing,
+  run: (_input, context) => {
+    const { choices } = current(context)
+    return wholePlan(planned(choices, context), choices, context)
+  },
+})
+
+const parts = defineAction({
+  summary: 'The parts to cut',
+  options: nothing,
+  run: (_input, context) => {
+    const { choices } = current(context)
+    const { plan } = planned(choices, context)
+    const number = plan.parts.reduce((sum, { count }) => sum + count, 0)
+    return {
+      answer: `${number} parts. ${planAnswer(plan, context.show)}`,
+      cautions: context.cautions(planFacts(plan, choices)),
+      tables: partTables(plan, context.show),
+      figures: planFigures(plan),
+    }
+  },
+})
+
+const change = defineAction({
+  summary: 'Change any option; says which parts change',
+  options: z.strictObject(planOptions),
+  run: async (input, context) => {
+    const changes = choicesFrom(input)
+    if (Object.values(changes).every((value) => value === undefined)) {
+      throw new Refusal('invalid', 'what changes? Add an option, such as: project change sheet=18mm')
+    }
+    const choices = overlay(current(context).choices, changes)
+    // Worked out before it is kept, so that a change that cannot be built never replaces one that can.
+    planned(choices, context)
+    const { before, after } = await kept(context).change((project) => ({
+      ...project,
+      choices: overlay(project?.choices ?? {}, changes),
+    }))
+    return difference(before, after, context, [])
+  },
+})
+
+/** The reply to anything that turned one plan into another. */
+function difference(before: Project | undefined, after: Project, context: Context, notes: readonly string[]): Reply {
+  const now = planned(after.choices, context)
+  if (!before) return wholePlan(now, after.choices, context)
+  const changed = diffPlans(planned(before.choices, context).plan, now.plan)
+  return {
+    answer: differenceAnswer(changed, context.show),
+    cautions: context.cautions(planFacts(now.plan, after.choices)),
+    tables: differenceTables(changed, context.show),
+    notes: [...notes, fits(now.plan, context), ...now.notes],
+    buttons: [UNDO, PARTS],
+    figures: { ...planFigures(now.plan), ...differenceFigures(changed) },
+  }
+}
+
+const fits = ({ inside, lip, spec }: ReturnType<typeof planned>['plan'], { show }: Context): string =>
+  `still fits: inside ${show.mark(inside.length, 'into')} x ${show.length(inside.width, 'into')}${spec.corner === 'captured' ? `, lip ${show.length(lip, 'into', true)}` : ''}`
+
+const moveThrough = (way: 'undo' | 'redo', done: string, none: string) =>
+  defineAction({
+    summary: way === 'undo' ? 'Take the last change back' : 'Bring back what was undone',
+    options: nothing,
+    run: async (_input, context): Promise<Reply> => {
+      const moved = await kept(context)[way]()
+      if (!moved) throw new Refusal('invalid', none)
+      const said = `${done} "${moved.revision.command}"${moved.revision.user ? ` by ${moved.revision.user}` : ''}`
+      if (!moved.body) return { answer: `${said}; this channel has no plan now`, figures: { empty: true } }
+      const reply = difference(context.project, moved.body, context, [])
+      return { ...reply, answer: `${said}. ${reply.answer}`, buttons: [way === 'undo' ? { label: 'Redo', line: 'project redo' } : UNDO, PARTS] }
+    },
+  })
+
+const undo = moveThrough('undo', 'Undone:', 'there is nothing to undo in this channel')
+const redo = moveThrough('redo', 'Back again:', 'there is nothing to bring back; only what was undone just before can be')
+
+const HISTORY_SHOWN = 10
+
+const history = defineAction({
+  summary: 'Who changed what, newest first',
+  options: nothing,
+  run: async (_input, context) => {
+    const revisions = await kept(context).history(HISTORY_SHOWN)
+    if (revisions.length === 0) throw new Refusal('invalid', 'nothing has been kept in this channel yet')
+    const when = (at: Date) => at.toISOString().slice(0, 16).replace('T', ' ')
+    return {
+      answer: `Revision ${revisions[0]?.revision} is the newest`,
+      notes: revisions.map(({ revision, at, user, command }) => `${revision}, ${when(at)} UTC, ${user || 'somebody'}: ${command}`),
+      buttons: [UNDO],
+      figures: { revisions: revisions.map(({ at, ...rest }) => ({ ...rest, at: at.toISOString() })) },
+    }
+  },
+})
+
+const forget = defineAction({
+  summary: 'Delete the plan and its whole history',
+  options: z.strictObject({ sure: yes('say yes to delete for good').optional() }),
+  run: async ({ sure }, context) => {
+    if (!sure) {
+      return {
+        answer: 'This deletes the plan of this channel and every earlier version, for good. To go on: project forget sure=yes',
+        buttons: [{ label: 'Delete for good', line: 'project forget sure=yes' }],
+        figures: { deleted: 0 },
+      }
+    }
+    const deleted = await kept(context).forget()
+    return {
+      answer: deleted === 0 ? 'Nothing was kept in this channel' : `Deleted, with ${deleted} revisions. Nothing of the plan is left`,
+      figures: { deleted },
+    }
+  },
+})
+
+function wholePlan({ plan, notes }: ReturnType<typeof planned>, choices: PlanChoices, context: Context): Reply {
+  return {
+    answer: planAnswer(plan, context.show),
+    cautions: context.cautions(planFacts(plan, choices)),
+    tables: partTables(plan, context.show),
+    notes,
+    buttons: [PARTS, UNDO],
+    figures: planFigures(plan),
+  }
+}
+
+export default defineVerbs({
+  name: 'project',
+  summary: 'The plan this channel is building: start, show, change, undo, redo, history, parts, forget',
+  examples: ['project start 17in x 13in height=15in sheet=1/2 ply', 'project change sheet=18mm', 'project undo', 'project parts', 'project'],
+  verbs: { start, show, change, undo, redo, history, parts, forget },
+  fallback: 'show',
+})

@@ -1,0 +1,57 @@
+import { z } from 'zod'
+import { defineCommand } from '../src/bot/command.ts'
+import { choice, first, length, words } from '../src/bot/option.ts'
+import type { Preferences, Settled } from '../src/bot/preferences.ts'
+import { Refusal, quoted } from '../src/bot/refusal.ts'
+import { toMillimetres } from '../src/core/measure/length.ts'
+import { showLength } from '../src/core/measure/show.ts'
+import { REGIONS } from '../src/core/stock/stock.ts'
+
+const TAPES = { '1/16': 16, '1/32': 32, '1/64': 64 } as const
+
+export default defineCommand({
+  name: 'units',
+  summary: 'Inch or metric, tape, kerf and region; for you, or for the channel',
+  examples: ['units', 'units inch tape=1/32', 'units metric for=channel', 'units kerf=3/32 region=UK for=channel'],
+  options: z.strictObject({
+    system: first(words('inch or metric', 'metric')).optional(),
+    tape: choice('the finest mark on the tape', ['1/16', '1/32', '1/64']).optional(),
+    kerf: length('what the saw blade takes', '1/8in').optional(),
+    region: choice('where the wood is bought', lowerCase(REGIONS)).optional(),
+    for: choice('whose: yours or the channel’s', ['me', 'channel']).optional(),
+  }),
+  run: async ({ system, tape, kerf, region, for: whose }, { preferences, settled, show }) => {
+    const typed = readSystem(system)
+    const owner = whose ?? typed.owner ?? 'me'
+    const changes: Preferences = {
+      ...(typed.units && { units: typed.units }),
+      ...(tape && { tape: TAPES[tape] }),
+      ...(kerf && { kerf }),
+      ...(region && { region: REGIONS.find((name) => name.toLowerCase() === region) }),
+    }
+    const document = owner === 'me' ? preferences.person : preferences.channel
+    const changed = Object.keys(changes).length > 0
+    if (changed) await document.change((kept) => ({ ...kept, ...changes }))
+    const now = { ...settled, ...changes } as Settled
+    const spoken = now.units ?? 'not set, so a bare number is asked about'
+    const kerfShown = showLength(now.kerf, { units: now.units ?? show.units, tape: 32, millimetreStep: 0.5 })
+    return {
+      answer: `${changed ? `Set for ${owner === 'me' ? 'you' : 'the channel'}` : 'Now'}: units ${spoken}, tape 1/${now.tape} in, kerf ${kerfShown}, region ${now.region}`,
+      notes: owner === 'channel' && changed ? ['what a person sets for themselves goes before the channel'] : [],
+      figures: { units: now.units ?? null, tape: now.tape, kerf: toMillimetres(now.kerf), region: now.region, for: owner },
+    }
+  },
+})
+
+/** `inch`, `metric`, and the same with `for me` or `for the channel` behind it, as people say it. */
+function readSystem(text: string | undefined): { units?: 'inch' | 'metric'; owner?: 'me' | 'channel' } {
+  if (text === undefined) return {}
+  const said = /^(?:(in|inch|inches|imperial|mm|cm|metric)\b)?\s*(?:for\s+(?:the\s+)?(me|channel))?$/iu.exec(text)
+  if (!said) throw new Refusal('invalid', `cannot read ${quoted(text)} as units; write inch or metric, then for=me or for=channel`)
+  const units = said[1] && (/^i/iu.test(said[1]) ? 'inch' : 'metric')
+  return { ...(units && { units }), ...(said[2] && { owner: said[2].toLowerCase() as 'me' | 'channel' }) }
+}
+
+function lowerCase<const Names extends readonly string[]>(names: Names) {
+  return names.map((name) => name.toLowerCase()) as unknown as readonly ['us', 'uk', 'au', 'eu']
+}

@@ -1,0 +1,80 @@
+import { readBoard } from '../core/measure/readBoard.ts'
+import type { ReadingSettings } from '../core/measure/reading.ts'
+import { readSheet } from '../core/measure/readSheet.ts'
+import type { Spec } from '../core/plan.ts'
+import type { Context } from './context.ts'
+import type { PlanChoices } from './planChoices.ts'
+import { Refusal } from './refusal.ts'
+import type { Show } from './show.ts'
+
+/** A whole description of a surround, and what was assumed to make it whole, one line each. */
+export interface Completed {
+  readonly spec: Spec
+  readonly assumptions: readonly string[]
+}
+
+/**
+ * Fills what `choices` leave open from the config. Throws a Refusal where the object or the height is missing: those
+ * two are never assumed.
+ */
+export function completePlan(choices: PlanChoices, context: Context): Completed {
+  const { settings, settled, show, reference } = context
+  const { object, height } = choices
+  if (!object) throw new Refusal('invalid', 'what does it go round? Write its size first, such as 17in x 13in or 17in round')
+  if (height === undefined) throw new Refusal('invalid', 'how tall is the finished box? Add height=15in')
+  const reading = { ...settled, stock: reference.stock }
+  const board = choices.width === undefined ? defaultBoard(settings.board, reading) : undefined
+  const sheet = choices.sheet ?? defaultSheet(settings.sheet, reading)
+  const spec: Spec = {
+    object,
+    height,
+    clearance: choices.clearance ?? settings.clearance,
+    sheet: sheet.thickness,
+    strip: choices.strip ?? settings.strip,
+    width: choices.width ?? (board?.thickness as Spec['width']),
+    corner: choices.corner ?? settings.corner,
+    braces: choices.braces ?? settings.braces,
+    grooves: choices.grooves ?? settings.grooves,
+    fit: choices.fit ?? settings.fit,
+    kerf: settled.kerf,
+  }
+  return { spec, assumptions: assumptions(choices, spec, context, board?.name, sheetWords(sheet, show, settings.sheet)) }
+}
+
+function assumptions(
+  choices: PlanChoices,
+  spec: Spec,
+  { show }: Context,
+  board: string | undefined,
+  sheet: string,
+): readonly string[] {
+  return [
+    choices.clearance === undefined ? `clearance ${show.length(spec.clearance)} on each side (clearance=)` : '',
+    choices.sheet?.measured ? '' : `${sheet} (measure yours: sheet=)`,
+    choices.strip === undefined ? `strips ${show.length(spec.strip)} thick (strip=)` : '',
+    board === undefined ? '' : `strips ripped from ${board}, so ${show.length(spec.width)} wide (board= or width=)`,
+    choices.corner === undefined ? `${spec.corner} corners (corner=)` : '',
+    choices.fit === undefined && spec.corner === 'captured'
+      ? `${show.length(spec.fit, 'mark', true)} gap at each end of a corner stile, for paint and damp (fit=)`
+      : '',
+    choices.braces === undefined && spec.braces === 'none' ? 'no braces (braces=all, ends or sides)' : '',
+  ].filter((line) => line !== '')
+}
+
+const sheetWords = (sheet: NonNullable<PlanChoices['sheet']>, show: Show, fallback: string): string => {
+  const name = sheet.label === undefined ? fallback : `${show.mark(sheet.label)} ${sheet.material ?? 'sheet'}`
+  return `${name} taken as ${show.length(sheet.thickness, 'mark', true)} thick`
+}
+
+/** The config's own words, read as a person's would be; the config's check has read them before. */
+function defaultBoard(name: string, reading: ReadingSettings) {
+  const read = readBoard(name, { ...reading, units: undefined })
+  if (read.status === 'read') return read
+  throw new Refusal('fault', `the board in the settings, ${name}, is not sold in region ${reading.region}; add board= or width=`)
+}
+
+function defaultSheet(name: string, reading: ReadingSettings) {
+  const read = readSheet(name, { ...reading, units: undefined })
+  if (read.status === 'read') return read
+  throw new Refusal('fault', `the sheet in the settings, ${name}, is not sold in region ${reading.region}; add sheet=`)
+}

@@ -1,0 +1,91 @@
+import { cautionsFor, stopsFor } from '../core/checks/caution.ts'
+import type { UnitSystem } from '../core/measure/reading.ts'
+import type { ShowSettings } from '../core/measure/show.ts'
+import type { Context } from './context.ts'
+import { type Document, openDocument } from './document.ts'
+import type { Input } from './input.ts'
+import type { KindSettings } from './kind.ts'
+import { preferencesSchema, type Settled, settle, shownIn } from './preferences.ts'
+import { projectSchema } from './project.ts'
+import type { Reference } from './reference.ts'
+import { Refusal } from './refusal.ts'
+import type { Request } from './request.ts'
+import type { BotSettings } from './settings.ts'
+import { type Show, showIn } from './show.ts'
+import type { DocumentKey, Store } from './state.ts'
+import type { Description } from './usage.ts'
+
+/** What is the same for every request. */
+export interface Surroundings {
+  readonly store: Store
+  readonly settings: BotSettings
+  readonly reference: Reference
+  readonly commands: readonly Description[]
+}
+
+/** A context that still waits for the input: `reading` says how to read it. */
+export interface Prepared {
+  readonly reading: KindSettings
+  readonly withInput: (input: Input, signal: AbortSignal) => Context
+}
+
+/** Reads what is kept for the person and the channel, and lays out what a command may know and do. */
+export async function createContext(request: Request, line: string, parts: Surroundings): Promise<Prepared> {
+  const { store, settings, reference } = parts
+  const doing = { user: request.user, command: line, at: request.at }
+  const person = openDocument(store, personKey(request), preferencesSchema, doing)
+  const channel = openDocument(store, channelKey(request, 'channel'), preferencesSchema, doing)
+  const kept = openDocument(store, channelKey(request, 'project'), projectSchema, doing)
+  const [own, shared, project] = await Promise.all([person.read(), channel.read(), readOrRaise(kept, line)])
+  const settled = settle(own ?? {}, shared ?? {}, settings)
+  return {
+    reading: { ...settled, stock: reference.stock, finishes: reference.finishes },
+    withInput: (input, signal) => ({
+      request,
+      commands: parts.commands,
+      settings,
+      reference,
+      settled,
+      typed: input.units,
+      show: showFor(settled, input.units ?? project?.units, settings),
+      project,
+      ofChannel: (kind, schema) => openDocument(store, channelKey(request, kind), schema, doing),
+      preferences: { person, channel },
+      cautions: (facts) => {
+        const stop = stopsFor(facts, reference.cautions)
+        if (stop) throw new Refusal('unsafe', stop.text)
+        return cautionsFor(facts, reference.cautions)
+      },
+      signal,
+    }),
+  }
+}
+
+/** The lines that mend a project must work even when it cannot be read. */
+const readOrRaise = async <Body>(document: Document<Body>, line: string): Promise<Body | undefined> =>
+  document.read().catch((error: unknown) => {
+    if (/^\/?project\s+(undo|history|forget)/u.test(line)) return undefined
+    throw error
+  })
+
+export function showFor(settled: Settled, typed: UnitSystem | undefined, settings: BotSettings): Show {
+  const units = shownIn(settled, typed)
+  const coarse: ShowSettings = { units, tape: settled.tape, millimetreStep: settings.millimetreStep }
+  const finest = Math.max(settled.tape, settings.jointTape) as ShowSettings['tape']
+  return showIn(coarse, { units, tape: finest, millimetreStep: settings.fineMillimetreStep })
+}
+
+const personKey = ({ place, user }: Request): DocumentKey => ({
+  kind: 'person',
+  platform: place.platform,
+  workspace: place.workspace,
+  id: user,
+})
+
+const channelKey = ({ place }: Request, kind: string): DocumentKey => ({
+  kind,
+  platform: place.platform,
+  workspace: place.workspace,
+  id: place.channel,
+})
+

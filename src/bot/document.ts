@@ -1,0 +1,69 @@
+import type { z } from 'zod'
+import { Refusal } from './refusal.ts'
+import { changeWithRetry, type DocumentKey, type Revision, type Store } from './state.ts'
+
+/** Who is changing something, by which line, and when. */
+export interface Doing {
+  readonly user: string
+  readonly command: string
+  readonly at: Date
+}
+
+/** One thing that is kept for a channel or a person, read and written as values of its schema. */
+export interface Document<Body> {
+  /** Undefined when nothing is kept. */
+  readonly read: () => Promise<Body | undefined>
+  /** Applies `edit` to what is kept now; run again on the newer state when somebody else was faster. */
+  readonly change: (edit: (body: Body | undefined) => Body) => Promise<{ before: Body | undefined; after: Body }>
+  /** What was undone or brought back, and what holds now; undefined when there is nothing to undo or redo. */
+  readonly undo: () => Promise<Moved<Body> | undefined>
+  readonly redo: () => Promise<Moved<Body> | undefined>
+  /** Newest first. */
+  readonly history: (most: number) => Promise<readonly Revision[]>
+  /** Deletes it with every revision; says how many there were. */
+  readonly forget: () => Promise<number>
+}
+
+export interface Moved<Body> {
+  readonly body: Body | undefined
+  /** The change that was undone or brought back. */
+  readonly revision: Revision
+}
+
+/** Opens the document of `key`, whose bodies are checked against `schema` whenever they are read. */
+export function openDocument<Schema extends z.ZodType>(
+  store: Store,
+  key: DocumentKey,
+  schema: Schema,
+  doing: Doing,
+): Document<z.output<Schema>> {
+  type Body = z.output<Schema>
+  const parse = (body: unknown): Body | undefined => (body === undefined ? undefined : checked(schema, body, key))
+  const author = { user: doing.user, command: doing.command }
+  const moved = async (way: 'undo' | 'redo') => {
+    const result = await store[way](key, author, doing.at)
+    return result.status === 'nothing' ? undefined : { body: parse(result.body), revision: result.revised }
+  }
+  return {
+    read: async () => parse((await store.read(key)).body),
+    change: async (edit) => {
+      let before: Body | undefined
+      let after: Body | undefined
+      await changeWithRetry(store, key, (body) => (after = edit((before = parse(body)))), author, doing.at)
+      return { before, after: after as Body }
+    },
+    undo: () => moved('undo'),
+    redo: () => moved('redo'),
+    history: (most) => store.history(key, most),
+    forget: () => store.forget(key),
+  }
+}
+
+function checked<Schema extends z.ZodType>(schema: Schema, body: unknown, key: DocumentKey): z.output<Schema> {
+  const parsed = schema.safeParse(body)
+  if (parsed.success) return parsed.data
+  throw new Refusal(
+    'fault',
+    `what is kept for this ${key.kind} cannot be read any more; "${key.kind} history" shows who changed it last, and "${key.kind} undo" goes back`,
+  )
+}

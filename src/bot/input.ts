@@ -1,0 +1,88 @@
+import type { UnitSystem } from '../core/measure/reading.ts'
+import { type KindSettings, readValue } from './kind.ts'
+import { type OptionRow, type OptionSchema, optionTable } from './option.ts'
+import { quoted, Refusal } from './refusal.ts'
+import { didYouMean, listed } from './suggest.ts'
+
+/** What was given for a command: the words that stand first, and the named options, all as typed. */
+export interface RawInput {
+  readonly first: string
+  readonly options: readonly (readonly [name: string, value: string])[]
+}
+
+/** The parsed values of a command, what was assumed in reading them, and the unit system of the first measure. */
+export interface Input {
+  readonly values: Record<string, unknown>
+  readonly notes: readonly string[]
+  readonly units?: UnitSystem | undefined
+}
+
+/**
+ * Reads what was typed against a command's options. Throws a Refusal with one clear sentence for an unknown or repeated
+ * option, a value that cannot be read or could be read two ways, and a required one left out.
+ */
+export function readInput(raw: RawInput, schema: OptionSchema, settings: KindSettings): Input {
+  const table = optionTable(schema)
+  const given = matchOptions(raw, table)
+  const values: Record<string, unknown> = {}
+  const notes: string[] = []
+  let units: UnitSystem | undefined
+  for (const [option, text] of given) {
+    const read = readOption(option, text, settings)
+    values[option.name] = read.value
+    if (read.note) notes.push(read.note)
+    units ??= read.units
+  }
+  return { values: validated(schema, values, table), notes, units }
+}
+
+function matchOptions(raw: RawInput, table: readonly OptionRow[]): ReadonlyMap<OptionRow, string> {
+  const given = new Map<OptionRow, string>()
+  if (raw.first) given.set(firstOption(raw.first, table), raw.first)
+  for (const [name, text] of raw.options) {
+    const option = table.find((row) => row.name === name)
+    if (!option) throw new Refusal('unknown', unknownOption(name, table))
+    if (given.has(option)) {
+      throw new Refusal('invalid', `${name} is given twice, as ${quoted(given.get(option) ?? '')} and ${quoted(text)}; keep one`)
+    }
+    given.set(option, text)
+  }
+  return given
+}
+
+function firstOption(text: string, table: readonly OptionRow[]): OptionRow {
+  const option = table.find((row) => row.first)
+  if (option) return option
+  throw new Refusal('unknown', `nothing is read from ${quoted(text)} here; every option needs its name, such as ${optionExample(table)}`)
+}
+
+const unknownOption = (name: string, table: readonly OptionRow[]): string => {
+  const names = table.map((row) => row.name)
+  return `there is no option ${quoted(name)} here; there is ${listed(names, 'and') || 'none'}.${didYouMean(name, names)}`
+}
+
+function readOption(option: OptionRow, text: string, settings: KindSettings) {
+  if (text === '') throw new Refusal('invalid', `${option.name} has nothing after it; write ${written(option)}`)
+  const read = readValue(text, settings, option)
+  const where = option.first ? '' : `${option.name}: `
+  if (read.status === 'ambiguous') throw new Refusal('ambiguous', where + read.question)
+  if (read.status === 'invalid') throw new Refusal('invalid', where + read.problem)
+  return read
+}
+
+/** The last word is the schema's: bounds and required options are declared there and nowhere else. */
+function validated(schema: OptionSchema, values: Record<string, unknown>, table: readonly OptionRow[]) {
+  const missing = table.find((row) => row.required && values[row.name] === undefined)
+  if (missing) throw new Refusal('invalid', `${missing.name} is missing (${missing.description}); write ${written(missing)}`)
+  const parsed = schema.safeParse(values)
+  if (parsed.success) return parsed.data as Record<string, unknown>
+  const issue = parsed.error.issues[0]
+  throw new Refusal('invalid', `${issue?.path.join('.') || 'the options'}: ${issue?.message ?? 'not accepted'}`)
+}
+
+const written = (option: OptionRow): string => {
+  const example = option.example ?? option.choices?.[0] ?? (option.type === 'integer' ? String(option.minimum ?? 1) : 'a value')
+  return `${option.name}=${example}`
+}
+
+const optionExample = (table: readonly OptionRow[]): string => (table[0] ? written(table[0]) : 'help')

@@ -1,0 +1,126 @@
+import type { Length } from '../core/measure/length.ts'
+import { nanometres, ZERO } from '../core/measure/length.ts'
+import { readArea } from '../core/measure/readArea.ts'
+import { type BoardRead, readBoard } from '../core/measure/readBoard.ts'
+import { readCount } from '../core/measure/readCount.ts'
+import { readLength } from '../core/measure/readLength.ts'
+import { readMeasure } from '../core/measure/readMeasure.ts'
+import type { Ambiguous, Invalid, ReadingSettings, UnitSystem } from '../core/measure/reading.ts'
+import { readSheet, type SheetRead } from '../core/measure/readSheet.ts'
+import { readSize, type SizeRead } from '../core/measure/readSize.ts'
+import type { FinishProduct } from '../core/quantities/product.ts'
+import type { OptionRow } from './option.ts'
+import { quoted } from './refusal.ts'
+import { didYouMean, listed } from './suggest.ts'
+
+export type { BoardRead, SheetRead, SizeRead }
+
+/** A value as the command gets it, what was assumed in reading it, and the units it was typed in. */
+export type ValueRead =
+  | {
+      readonly status: 'read'
+      readonly value: unknown
+      readonly note?: string | undefined
+      readonly units?: UnitSystem | undefined
+    }
+  | Ambiguous
+  | Invalid
+
+/** What reading a value depends on: how measures are read, and the names in the tables. */
+export interface KindSettings extends ReadingSettings {
+  readonly finishes: readonly FinishProduct[]
+}
+
+/** How one kind of option is read from what a person typed. */
+type Kind = (text: string, settings: KindSettings, option: OptionRow) => ValueRead
+
+const lengthKind: Kind = (text, settings, option) => {
+  if (option.zero && /^(0|none|no)\s*("|''|in|inch|inches|mm|cm)?$/iu.test(text)) return { status: 'read', value: ZERO }
+  const read = readLength(text, settings)
+  return read.status === 'read' ? { ...read, value: read.length satisfies Length } : read
+}
+
+/** Both sides together when `total` is said, one side otherwise. */
+const clearanceKind: Kind = (text, settings, option) => {
+  const total = /\b(?:in\s+)?(?:total|overall|altogether|both sides(?: together)?)\b/iu
+  const side = /\b(?:(?:per|each|every|a)\s+side|all\s+(?:a)?round)\b/iu
+  const read = lengthKind(text.replace(total, '').replace(side, '').trim(), settings, option)
+  if (read.status !== 'read' || !total.test(text)) return read
+  return { ...read, value: nanometres((read.value as Length) / 2), note: 'clearance is half the total on each side' }
+}
+
+/** Wraps a reader whose whole result is the value. */
+const whole =
+  <Read extends { readonly status: 'read'; readonly note?: string | undefined }>(
+    reader: (text: string, settings: KindSettings) => Read | Ambiguous | Invalid,
+  ): Kind =>
+  (text, settings) => {
+    const read = reader(text, settings)
+    if (read.status !== 'read') return read as Ambiguous | Invalid
+    return { status: 'read', value: read, note: (read as Read).note, units: unitsOf(read) }
+  }
+
+const unitsOf = (read: object): UnitSystem | undefined =>
+  'units' in read ? (read.units as UnitSystem | undefined) : undefined
+
+const integer: Kind = (text, _settings, option) => {
+  const zero = /^(0|none|no)$/iu.test(text)
+  const read = zero ? { status: 'read' as const, count: 0 } : readCount(text)
+  if (read.status !== 'read') return read
+  const { minimum = 0, maximum = 10_000 } = option
+  return read.count >= minimum && read.count <= maximum
+    ? { status: 'read', value: read.count }
+    : invalid(`${option.name} ${quoted(text)} is out of range; write a whole number from ${minimum} to ${maximum}`)
+}
+
+const oneOf: Kind = (text, _settings, { name, choices = [] }) => {
+  const word = text.toLowerCase()
+  if (choices.includes(word)) return { status: 'read', value: word }
+  return invalid(
+    `cannot read ${quoted(text)} as ${name}; write ${listed(choices, 'or')}.${didYouMean(word, choices)}`,
+  )
+}
+
+const yesOrNo: Kind = (text, _settings, { name }) => {
+  const word = text.toLowerCase()
+  if (['yes', 'y', 'true', 'on', '1'].includes(word)) return { status: 'read', value: true }
+  if (['no', 'n', 'false', 'off', '0'].includes(word)) return { status: 'read', value: false }
+  return invalid(`cannot read ${quoted(text)} as ${name}; write yes or no`)
+}
+
+/** By name, by another name, or by the only name that has all the words typed. */
+const product: Kind = (text, { finishes }) => {
+  const words = text.toLowerCase().split(/\s+/u)
+  const names = finishes.flatMap((finish) => [finish.name, ...finish.alsoCalled].map((name) => ({ name, finish })))
+  const exact = names.find(({ name }) => name.toLowerCase() === words.join(' '))
+  const partly = new Set(names.filter(({ name }) => words.every((word) => name.toLowerCase().split(' ').includes(word))).map(({ finish }) => finish))
+  const found = exact?.finish ?? (partly.size === 1 ? [...partly][0] : undefined)
+  if (found) return { status: 'read', value: found }
+  const offered = (partly.size > 1 ? [...partly] : finishes).map(({ name }) => name)
+  if (partly.size > 1) return { status: 'ambiguous', question: `${quoted(text)} could be ${listed(offered, 'or')}; write one of them` }
+  return invalid(`there is no finish ${quoted(text)}; there is ${listed(offered, 'and')}.${didYouMean(text, names.map(({ name }) => name))}`)
+}
+
+const KINDS: Readonly<Record<string, Kind>> = {
+  length: lengthKind,
+  clearance: clearanceKind,
+  size: whole(readSize),
+  board: whole(readBoard),
+  measure: whole(readMeasure),
+  area: whole(readArea),
+  product,
+  sheet: whole(readSheet),
+  integer,
+  boolean: yesOrNo,
+  string: (text) => ({ status: 'read', value: text }),
+}
+
+/** Reads what was typed for `option`; total. Throws a RangeError for an option of a kind that nobody reads. */
+export function readValue(text: string, settings: KindSettings, option: OptionRow): ValueRead {
+  if (option.choices) return oneOf(text, settings, option)
+  const kind = KINDS[option.kind ?? option.type ?? 'string']
+  if (!kind) throw new RangeError(`option ${option.name} has the kind ${option.kind}, which nobody reads`)
+  return kind(text, settings, option)
+}
+
+const invalid = (problem: string): Invalid => ({ status: 'invalid', problem })

@@ -1,0 +1,33 @@
+/** A typed line taken apart; what the words mean is not decided here. */
+export interface Line {
+  readonly command: string
+  /** What stands before the first `name=`, the command's word left out. */
+  readonly first: string
+  readonly options: readonly (readonly [name: string, value: string])[]
+}
+
+/** A word, then an equals sign (half or full width); the value runs on to the next such word. */
+const OPTION = /(?<=^|[\s,;])([A-Za-z][A-Za-z-]*)\s*[=＝]/gu
+
+/**
+ * Takes `strips 2x6 rip=1/2 in kerf=1/8` apart. No quotes are needed: an inch mark is never a quotation mark, and a
+ * value ends where the next `name=` begins. A leading slash is allowed.
+ */
+export function readLine(text: string): Line {
+  const line = text.replace(/[\p{Cc}\p{Cf}]+/gu, ' ').trim()
+  const [, command = '', rest = ''] = /^\/?\s*(\S*)\s*(.*)$/su.exec(line) ?? []
+  if (command.includes('=')) return { command: '', first: '', options: [] }
+  const marks = [...rest.matchAll(OPTION)]
+  const options = marks.map((mark, index): readonly [string, string] => [
+    (mark[1] ?? '').toLowerCase(),
+    tidy(rest.slice(mark.index + mark[0].length, marks[index + 1]?.index)),
+  ])
+  return { command: command.toLowerCase(), first: tidy(rest.slice(0, marks[0]?.index)), options }
+}
+
+/** Without the spaces and commas that separate options, and without quotation marks round the whole. */
+function tidy(value: string): string {
+  const trimmed = value.replace(/^[\s,;]+|[\s,;]+$/gu, '')
+  const quoted = /^["“”](.*[^\d\s"“”].*)["“”]$/su.exec(trimmed)
+  return quoted?.[1] ?? trimmed
+}

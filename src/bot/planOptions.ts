@@ -1,0 +1,75 @@
+import { OPENINGS } from '../core/checks/cautionFacts.ts'
+import type { Length } from '../core/measure/length.ts'
+import type { BoardRead, SheetRead, SizeRead } from './kind.ts'
+import { board, choice, clearance, count, first, length, sheet, size } from './option.ts'
+import type { PlanChoices } from './planChoices.ts'
+import { Refusal } from './refusal.ts'
+import { BRACES, CORNERS } from './settings.ts'
+
+/** The options that describe a surround, shared by every command that plans one. */
+export const planOptions = {
+  object: first(size('what it goes round: length x width, or a diameter with "round"')).optional(),
+  height: length('finished height of the box').optional(),
+  clearance: clearance('room on each side, or add "total" for both sides together').optional(),
+  sheet: sheet('the panels: a label such as 1/2 ply, or the thickness you measured').optional(),
+  strip: length('thickness of the frame strips, what the rip fence sets', '1/2in').optional(),
+  width: length('face width of the strips', '1 1/2in').optional(),
+  board: board('the board the strips are ripped from; its thickness is their face width', '2x4').optional(),
+  corner: choice('how the panels meet', CORNERS).optional(),
+  braces: choice('which panels get a diagonal brace', BRACES).optional(),
+  grooves: count('grooves in each panel', 0, 40).optional(),
+  fit: length('gap at each end of a corner stile', '1/32in', { zero: true }).optional(),
+  open: choice('what stays open round something that gets hot or breathes', OPENINGS).optional(),
+}
+
+/** The values of planOptions, as a command gets them. */
+export interface PlanInput {
+  readonly object?: SizeRead | undefined
+  readonly height?: Length | undefined
+  readonly clearance?: Length | undefined
+  readonly sheet?: SheetRead | undefined
+  readonly strip?: Length | undefined
+  readonly width?: Length | undefined
+  readonly board?: BoardRead | undefined
+  readonly corner?: PlanChoices['corner']
+  readonly braces?: PlanChoices['braces']
+  readonly grooves?: number | undefined
+  readonly fit?: Length | undefined
+  readonly open?: PlanChoices['open']
+}
+
+/** What was typed, as choices. Throws a Refusal where two options contradict each other. */
+export function choicesFrom(input: PlanInput): PlanChoices {
+  const { object, height, board: ripped, width, sheet: panel, ...rest } = input
+  const tall = object && !object.round ? object.lengths[2] : object?.lengths[1]
+  if (tall !== undefined && height !== undefined && tall !== height) {
+    throw new Refusal('invalid', 'the height is given twice, in the object and as height=; keep one')
+  }
+  if (ripped && width !== undefined && ripped.thickness !== width) {
+    throw new Refusal('invalid', 'width= and board= both say how wide the strips are, and differ; keep one')
+  }
+  return {
+    ...rest,
+    ...(object ? { object: shapeOf(object), objectWords: [...object.words] } : {}),
+    height: height ?? tall,
+    width: width ?? ripped?.thickness,
+    board: ripped?.name ?? (width === undefined ? undefined : ''),
+    sheet: panel && {
+      thickness: panel.thickness,
+      measured: panel.measured,
+      label: panel.label,
+      material: panel.material,
+    },
+  }
+}
+
+function shapeOf({ round, lengths }: SizeRead): NonNullable<PlanChoices['object']> {
+  const [length, width] = lengths
+  if (length === undefined) throw new Refusal('invalid', 'the object has no size; write object=17in x 13in')
+  if (round) return { shape: 'round', diameter: length }
+  if (width !== undefined) return { shape: 'rectangle', length, width }
+  throw new Refusal(
+    'ambiguous',
+    'one number for the object could be a square or a round one; write it as length x width, or add "round"',
+  )
+}

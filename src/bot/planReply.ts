@@ -1,0 +1,86 @@
+import { type Length, toMillimetres } from '../core/measure/length.ts'
+import type { Part, Plan } from '../core/plan.ts'
+import type { Facts } from '../core/checks/cautionFacts.ts'
+import type { PlanChoices } from './planChoices.ts'
+import { objectFacts } from './plannedSurround.ts'
+import type { Cell, Figure, Table } from './reply.ts'
+import type { Show } from './show.ts'
+
+/** The parts of a plan as two tables that fit a phone: panels with both sides, strips with their length. */
+export function partTables(plan: Plan, show: Show): readonly Table[] {
+  const panels = plan.parts.filter((part) => part.material === 'sheet')
+  const strips = plan.parts.filter((part) => part.material === 'strip')
+  const short = ({ name }: Part): string => name.replace(/ panel$/u, '')
+  return [
+    {
+      title: `Panels, sheet ${show.length(plan.spec.sheet, 'mark', true)} (${show.unit})`,
+      columns: ['', 'No', 'Long', 'Wide', 'For'],
+      rows: panels.map((part): Cell[] => [part.label, part.count, into(part.length), into(part.width), short(part)]),
+    },
+    {
+      title: `Strips ${show.length(plan.spec.strip, 'mark', true)} x ${show.mark(plan.spec.width)} (${show.unit})`,
+      columns: ['', 'No', 'Long', 'For'],
+      rows: strips.map((part): Cell[] => [part.label, part.count, into(part.length), part.name]),
+    },
+  ].filter((table) => table.rows.length > 0)
+}
+
+const into = (length: Length): Cell => ({ length, purpose: 'into' })
+
+/** The first line: the panels, which are cut first. */
+export function planAnswer(plan: Plan, show: Show): string {
+  const panels = plan.parts.filter((part) => part.material === 'sheet')
+  const cuts = panels.map(
+    ({ count, name, length, width }) =>
+      `${count} ${name}${count === 1 ? '' : 's'} ${show.mark(length, 'into')} x ${show.length(width, 'into')}`,
+  )
+  return `Cut ${cuts.join(' and ')}`
+}
+
+/** The sizes of a plan in mm, under the names that scripts rely on. */
+export function planFigures(plan: Plan): Readonly<Record<string, Figure>> {
+  const sizes = {
+    insideLength: plan.inside.length,
+    insideWidth: plan.inside.width,
+    outsideLength: plan.outside.length,
+    outsideWidth: plan.outside.width,
+    panelHeight: plan.panelHeight,
+    sidePanelLength: plan.sidePanelLength,
+    endPanelLength: plan.endPanelLength,
+    sideRailLength: plan.sideRailLength,
+    endRailLength: plan.endRailLength,
+    endStileLength: plan.endStileLength,
+    cornerStileLength: plan.cornerStileLength,
+    lip: plan.lip,
+    fit: plan.fit,
+    flatStack: plan.flatStack,
+  }
+  return {
+    ...Object.fromEntries(Object.entries(sizes).map(([name, length]) => [name, toMillimetres(length)])),
+    parts: plan.parts.map(partFigure),
+  }
+}
+
+export const partFigure = ({ label, name, material, count, length, width, thickness }: Part): Figure => ({
+  label,
+  name,
+  material,
+  count,
+  length: toMillimetres(length),
+  width: toMillimetres(width),
+  thickness: toMillimetres(thickness),
+})
+
+/** What the cautions depend on. */
+export function planFacts(plan: Plan, choices: PlanChoices): Facts {
+  const narrow = Math.min(plan.outside.length, plan.outside.width) as Length
+  return {
+    sheetCut: true,
+    ripWidth: toMillimetres(plan.spec.strip),
+    grooves: plan.spec.grooves,
+    brads: true,
+    height: toMillimetres(plan.panelHeight),
+    base: toMillimetres(narrow),
+    ...objectFacts(choices),
+  }
+}

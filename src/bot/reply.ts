@@ -1,0 +1,58 @@
+import type { Length } from '../core/measure/length.ts'
+import type { Caution } from '../core/checks/caution.ts'
+
+export type { Caution }
+
+/**
+ * Which way a length is rounded to the tape, by what the number is for: a part that goes into something rounds down,
+ * one that covers rounds up, a mark on the wood goes to the nearest.
+ */
+export type Purpose = 'into' | 'cover' | 'mark'
+
+/** A number in a table, kept exact until format.ts prints it in the units of the person who asked. */
+export interface Quantity {
+  readonly length: Length
+  readonly purpose?: Purpose
+  /** To the joint tape (1/32 in by default) in place of the ordinary one. */
+  readonly fine?: boolean
+}
+
+export type Cell = string | number | Quantity
+
+export interface Table {
+  readonly title?: string
+  readonly columns: readonly string[]
+  readonly rows: readonly (readonly Cell[])[]
+}
+
+/** A button is a command invocation and nothing else: pressing it is typing the line. */
+export interface Button {
+  readonly label: string
+  readonly line: string
+}
+
+/** A file to keep or print. */
+export interface File {
+  readonly name: string
+  readonly type: string
+  readonly content: string | Uint8Array
+}
+
+/** The same answer as numbers in mm, degrees, mm2, mL, g, or lists and records of them: for scripts and tests. */
+export type Figure = number | string | boolean | null | readonly Figure[] | { readonly [name: string]: Figure }
+
+/** What a command answers, in fixed slots; each platform decides where they go, always in this order. */
+export interface Reply {
+  /** The first line: the number to cut or buy, with its unit. Never cut short. */
+  readonly answer: string
+  /** Never cut short. */
+  readonly cautions?: readonly Caution[]
+  readonly tables?: readonly Table[]
+  /** What was assumed, said in at most one line each. */
+  readonly notes?: readonly string[]
+  readonly files?: readonly File[]
+  readonly buttons?: readonly Button[]
+  readonly figures: Readonly<Record<string, Figure>>
+  /** `asker` unless said otherwise; one tap shares it. */
+  readonly audience?: 'asker' | 'channel'
+}

@@ -1,0 +1,31 @@
+import type { Length } from '../core/measure/length.ts'
+import type { UnitSystem } from '../core/measure/reading.ts'
+import type { Purpose } from '../core/measure/round.ts'
+import { type ShowSettings, showLength, showMark } from '../core/measure/show.ts'
+import { showAngle, showArea, showVolume } from '../core/measure/showAmounts.ts'
+
+/** Prints numbers in the units of the person who asked. `fine` uses the joint tape (1/32 in unless set otherwise). */
+export interface Show {
+  readonly units: UnitSystem
+  /** `in` or `mm`, for a column heading. */
+  readonly unit: string
+  readonly length: (length: Length, purpose?: Purpose, fine?: boolean) => string
+  /** Without the unit, for a table cell whose heading names it. */
+  readonly mark: (length: Length, purpose?: Purpose, fine?: boolean) => string
+  readonly angle: (degrees: number) => string
+  /** From mm2. */
+  readonly area: (area: number) => string
+  /** From mL. */
+  readonly volume: (volume: number) => string
+}
+
+/** `coarse` for what is cut to a tape, `fine` for joints and fences. */
+export const showIn = (coarse: ShowSettings, fine: ShowSettings): Show => ({
+  units: coarse.units,
+  unit: coarse.units === 'inch' ? 'in' : 'mm',
+  length: (length, purpose, isFine) => showLength(length, isFine ? fine : coarse, purpose),
+  mark: (length, purpose, isFine) => showMark(length, isFine ? fine : coarse, purpose),
+  angle: showAngle,
+  area: (area) => showArea(area, coarse.units),
+  volume: (volume) => showVolume(volume, coarse.units),
+})
