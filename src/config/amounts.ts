@@ -57,8 +57,8 @@ export const written = <Value>(expected: string, read: (text: string) => Value |
 export const lengthText = written('a length such as "1/8in" or "3mm"', writtenLength)
 
 /** The same where none at all is an answer too. */
-export const lengthOrZero = written('a length such as "1/32in" or "1mm", or "0"', (text) =>
-  /^0 ?(in|mm)?$/.test(text) ? ZERO : writtenLength(text),
+export const lengthOrZero = written('a length such as "1/32in", "1mm" or "0in"', (text) =>
+  /^0 ?(in|mm)$/.test(text) ? ZERO : writtenLength(text),
 )
 
 export const sizeText = written('two lengths such as "1 1/2 x 3 1/2 in" or "47 x 100 mm"', writtenSize)

@@ -31,8 +31,17 @@ const at = (value: unknown, path: readonly PropertyKey[]): unknown =>
 
 function wasRead(value: unknown): string {
   if (value === undefined || value === null) return 'found nothing'
-  const text = JSON.stringify(value)
+  const text = jsonOf(value)
   return `read ${text.length > 60 ? `${text.slice(0, 60)}...` : text}`
+}
+
+/** JSON has no words for a list that holds itself, which an alias can make. */
+function jsonOf(value: unknown): string {
+  try {
+    return JSON.stringify(value)
+  } catch {
+    return 'something that holds itself'
+  }
 }
 
 /** The keys that a block may have, found by following `path` through its JSON schema. */
