@@ -132,6 +132,14 @@ describe('a mistake in a config file', () => {
     )
   })
 
+  it('keeps to one line when a key or a value breaks over several', () => {
+    const text = edited('bot.yaml', /^kerf: 1\/8in$/m, 'kerf: "1\\n8"\n"a\\n\\u2028b\\e[31m": 1')
+    const problems = problemsOf('bot', text)
+    expect(problems).toHaveLength(2)
+    expect(problems[0]).toMatch(/^bot\.yaml line 18: kerf: .* read "1\\n8"$/)
+    expect(problems[1]).toMatch(/^bot\.yaml line 19: a b \[31m: no such key\./)
+  })
+
   it('tells the problems of every file at once, one a line', () => {
     const problems = problemsWith({
       'bot.yaml': edited('bot.yaml', /^kerf: 1\/8in$/m, 'kerf: wide').replace('grooves: 0', 'grooves: none'),
@@ -181,7 +189,7 @@ describe('what is no config at all', () => {
     ['brackets without end', '['.repeat(100_000), /^bot\.yaml/],
   ])('%s is told in one line', (_what, text, expected) => {
     const problems = problemsOf('bot', text)
-    expect(problems[0]).toMatch(expected instanceof RegExp ? expected : new RegExp(`^${escape(expected)}$`))
+    expect(problems[0]).toMatch(expected instanceof RegExp ? expected : new RegExp(`^${literal(expected)}$`))
     expect(problems.every((line) => line.startsWith('bot.yaml') && line.length < 500)).toBe(true)
   })
 
@@ -268,6 +276,6 @@ function bomb(): string {
   return Array.from({ length: 9 }, (_, index) => level(index)).join('\n')
 }
 
-function escape(text: string): string {
+function literal(text: string): string {
   return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
 }

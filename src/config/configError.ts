@@ -16,5 +16,9 @@ export class ConfigError extends Error {
   }
 }
 
+/** Control characters, which a key may hold, must neither break the line nor reach a terminal. */
 const problemLine = ({ file, line, sentence }: Problem): string =>
-  `${file}${line === undefined ? '' : ` line ${line}`}: ${sentence}`
+  `${file}${line === undefined ? '' : ` line ${line}`}: ${sentence}`.replace(
+    /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]+/gu,
+    ' ',
+  )
