@@ -1,0 +1,51 @@
+import { fileURLToPath } from 'node:url'
+import { Tinypool } from 'tinypool'
+import { Refusal } from '../bot/refusal.ts'
+import type { Search, SearchTerms } from '../bot/search.ts'
+import { createFairQueue } from './fairQueue.ts'
+import type { Task } from './worker.ts'
+
+export interface PoolSettings {
+  /** Searches at once: one less than the machine has cores keeps one for answering. */
+  readonly threads: number
+  /** Searches that may wait. */
+  readonly queue: number
+}
+
+/** A worker that has had nothing to do for so long is let go with its memory. */
+const IDLE_MILLISECONDS = 60_000
+
+type Work = Task extends infer Each ? (Each extends Task ? Omit<Each, 'seconds' | 'stop'> : never) : never
+
+/** Searches in worker threads. Threads start with the first search, so that a bot that never searches never pays. */
+export function createSearch({ threads, queue }: PoolSettings): Search {
+  const waiting = createFairQueue(threads, queue)
+  let pool: Tinypool | undefined
+  const workers = () =>
+    (pool ??= new Tinypool({
+      filename: fileURLToPath(new URL('./worker.ts', import.meta.url)),
+      // Said outright, because a host such as a test runner may not have been started with it.
+      execArgv: ['--import', import.meta.resolve('tsx')],
+      minThreads: 0,
+      maxThreads: threads,
+      idleTimeout: IDLE_MILLISECONDS,
+    }))
+
+  const run = async (work: Work, { channel, seconds, signal }: SearchTerms) => {
+    const stop = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT)
+    const abort = () => Atomics.store(new Int32Array(stop), 0, 1)
+    if (signal.aborted) abort()
+    signal.addEventListener('abort', abort, { once: true })
+    const turn = waiting.add(channel, () => workers().run({ ...work, seconds, stop }))
+    if (turn) return turn.finally(() => signal.removeEventListener('abort', abort))
+    throw new Refusal('fault', `${queue} layouts wait already; nothing was lost, ask again in a minute`)
+  }
+
+  return {
+    cutLengths: (problem, terms) => run({ kind: 'lengths', problem }, terms),
+    cutSheets: (problem, terms) => run({ kind: 'sheets', problem }, terms),
+    close: async () => {
+      await pool?.destroy()
+    },
+  }
+}
