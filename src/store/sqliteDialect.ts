@@ -30,8 +30,12 @@ class WritingDriver extends SqliteDriver {
 }
 
 /** Runs `work`; while another process is in the way, tries again later without holding up this one. */
-export async function patiently<Result>(database: Database, work: () => Result): Promise<Result> {
-  const deadline = performance.now() + PATIENCE
+export async function patiently<Result>(
+  database: Database,
+  work: () => Result,
+  patience = PATIENCE,
+): Promise<Result> {
+  const deadline = performance.now() + patience
   for (;;) {
     try {
       database.pragma('busy_timeout = 0')

@@ -23,7 +23,7 @@ export async function createRevisions(database: Kysely<unknown>): Promise<void> 
   await database.schema
     .createIndex('revisions_by_depth')
     .on('revisions')
-    .columns([...DOCUMENT, 'depth', 'number'])
+    .columns([...DOCUMENT, 'way', 'depth', 'number'])
     .execute()
   await database.schema
     .createIndex('revisions_by_author')
