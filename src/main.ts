@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto'
+import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
 import { pino } from 'pino'
@@ -7,6 +8,7 @@ import { createRouter } from './bot/router.ts'
 import { ConfigError, readConfig, readEnvironment } from './config.ts'
 import { ask } from './platforms/ask/client.ts'
 import { createRoom } from './platforms/room/client.ts'
+import { createSearch } from './search/pool.ts'
 import { openSqlite } from './store/sqlite.ts'
 
 const ROOT = new URL('..', import.meta.url)
@@ -17,11 +19,13 @@ const USAGE = `usage: npm start
        npm run -s ask -- --json   (reads lines from standard input)
 options: --channel NAME  --user NAME  --data FOLDER`
 
+/** The command line was not understood; the message says what of it. */
+class UsageError extends Error {}
+
 /** Puts the parts together: config, store, commands, router, platforms. The only file that knows them all. */
 async function main(words: readonly string[]): Promise<number> {
-  const [mode = 'room', ...rest] = words
   const { values, positionals } = parseArgs({
-    args: [...rest],
+    args: [...words],
     allowPositionals: true,
     options: {
       json: { type: 'boolean', default: false },
@@ -30,14 +34,20 @@ async function main(words: readonly string[]): Promise<number> {
       data: { type: 'string' },
     },
   })
+  const [mode = 'room', ...question] = positionals
+  if (mode !== 'ask' && (mode !== 'room' || question.length > 0)) {
+    throw new UsageError(`there is no "${positionals.join(' ')}" to start; write room, or ask and a question`)
+  }
   const environment = readEnvironment(process.env)
-  const config = readConfig(folder('config'))
-  const dataFolder = values.data ?? environment.dataFolder ?? folder(config.bot.dataFolder)
+  const config = readConfig(environment.configFolder ?? folder('config'))
+  const dataFolder = values.data ?? environment.dataFolder ?? config.bot.dataFolder
   const log = pino({ level: environment.logLevel ?? config.bot.logLevel }, pino.destination({ dest: 2, sync: true }))
   const store = await openSqlite(`${dataFolder}/battenbot.sqlite`, { revisionsKept: config.bot.revisionsKept })
   const catalogue = await loadCatalogue(folder('commands'))
+  const search = createSearch({ threads: Math.max(1, availableParallelism() - 1), queue: config.bot.search.queue })
   const answer = createRouter({
     store,
+    search,
     catalogue,
     log,
     settings: config.bot,
@@ -47,7 +57,7 @@ async function main(words: readonly string[]): Promise<number> {
   const person = { channel: values.channel, user: values.user }
   try {
     if (mode === 'ask') {
-      const line = positionals.length > 0 ? positionals.join(' ') : undefined
+      const line = question.length > 0 ? question.join(' ') : undefined
       return (await ask({ ...person, line, json: values.json }, answer, process.stdin, process.stdout)) ? 0 : 1
     }
     await new Promise<void>((closed) => {
@@ -57,15 +67,19 @@ async function main(words: readonly string[]): Promise<number> {
     })
     return 0
   } finally {
+    await search.close()
     await store.close()
   }
 }
 
+const isUsage = (error: Error): boolean =>
+  error instanceof UsageError || !!(error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS')
+
 try {
   process.exitCode = await main(process.argv.slice(2))
 } catch (error) {
-  const mistaken = error instanceof ConfigError || (error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS')
-  process.stderr.write(`${mistaken ? (error as Error).message : `battenbot cannot start: ${(error as Error).message}`}\n`)
-  if (!(error instanceof ConfigError)) process.stderr.write(`${USAGE}\n`)
+  const { message } = error as Error
+  if (isUsage(error as Error)) process.stderr.write(`${message}\n${USAGE}\n`)
+  else process.stderr.write(`battenbot cannot start:\n${message}\n`)
   process.exitCode = 2
 }

@@ -22,7 +22,7 @@ export async function loadCatalogue(folder: string): Promise<Catalogue> {
 
 /** The action that a command, or one of its verbs, runs; undefined for a verb that there is not. */
 export const actionOf = (command: Command, verb: string | undefined): Action | undefined =>
-  verb === undefined ? command.action : command.verbs?.[verb]
+  verb === undefined ? command.action : Object.hasOwn(command.verbs ?? {}, verb) ? command.verbs?.[verb] : undefined
 
 /** What help says of every command. */
 export const describe = (catalogue: Catalogue): readonly Description[] =>
@@ -44,7 +44,7 @@ function checked(command: Command, fileName: string): Command {
   const faults = [
     command.name === fileName ? '' : `its name is ${command.name}`,
     command.examples.length > 0 ? '' : 'it has no example',
-    command.action || (command.verbs && command.fallback && command.fallback in command.verbs) ? '' : 'it does nothing',
+    command.action || (command.verbs && command.fallback && Object.hasOwn(command.verbs, command.fallback)) ? '' : 'it does nothing',
     ...command.examples.map((example) => (readLine(example).command === command.name ? '' : `"${example}" is not its own`)),
     ...Object.entries(command.verbs ?? { '': command.action as Action }).flatMap(([verb, action]) => actionFaults(verb, action)),
     nameFault(command.name),

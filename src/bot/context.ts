@@ -7,6 +7,7 @@ import type { Preferences, Settled } from './preferences.ts'
 import type { Project } from './project.ts'
 import type { Reference } from './reference.ts'
 import type { Request } from './request.ts'
+import type { Search } from './search.ts'
 import type { BotSettings } from './settings.ts'
 import type { Show } from './show.ts'
 import type { Description } from './usage.ts'
@@ -36,6 +37,8 @@ export interface Context {
    * sentence, where no number may be given before it is answered.
    */
   readonly cautions: (facts: Facts) => readonly Caution[]
+  /** Cutting layouts, searched away from the thread that answers. */
+  readonly search: Search
   /** Aborted when the time for the answer is up. */
   readonly signal: AbortSignal
 }

@@ -10,6 +10,7 @@ import { projectSchema } from './project.ts'
 import type { Reference } from './reference.ts'
 import { Refusal } from './refusal.ts'
 import type { Request } from './request.ts'
+import type { Search } from './search.ts'
 import type { BotSettings } from './settings.ts'
 import { type Show, showIn } from './show.ts'
 import type { DocumentKey, Store } from './state.ts'
@@ -21,6 +22,7 @@ export interface Surroundings {
   readonly settings: BotSettings
   readonly reference: Reference
   readonly commands: readonly Description[]
+  readonly search: Search
 }
 
 /** A context that still waits for the input: `reading` says how to read it. */
@@ -33,16 +35,21 @@ export interface Prepared {
 export async function createContext(request: Request, line: string, parts: Surroundings): Promise<Prepared> {
   const { store, settings, reference } = parts
   const doing = { user: request.user, command: line, at: request.at }
-  const person = openDocument(store, personKey(request), preferencesSchema, doing)
-  const channel = openDocument(store, channelKey(request, 'channel'), preferencesSchema, doing)
+  const person = openDocument(store, personKey(request), preferencesSchema, doing, 'anew')
+  const channel = openDocument(store, channelKey(request, 'channel'), preferencesSchema, doing, 'anew')
   const kept = openDocument(store, channelKey(request, 'project'), projectSchema, doing)
-  const [own, shared, project] = await Promise.all([person.read(), channel.read(), readOrRaise(kept, line)])
+  const [own, shared, project] = await Promise.all([
+    readUnless(person, SETS_UNITS, line),
+    readUnless(channel, SETS_UNITS, line),
+    readUnless(kept, MENDS_PROJECT, line),
+  ])
   const settled = settle(own ?? {}, shared ?? {}, settings)
   return {
     reading: { ...settled, stock: reference.stock, finishes: reference.finishes },
     withInput: (input, signal) => ({
       request,
       commands: parts.commands,
+      search: parts.search,
       settings,
       reference,
       settled,
@@ -61,10 +68,13 @@ export async function createContext(request: Request, line: string, parts: Surro
   }
 }
 
-/** The lines that mend a project must work even when it cannot be read. */
-const readOrRaise = async <Body>(document: Document<Body>, line: string): Promise<Body | undefined> =>
+/** The lines that mend what is kept must work even when it cannot be read. */
+const MENDS_PROJECT = /^\/?\s*project\s+(?:undo|redo|history|forget)\b/iu
+const SETS_UNITS = /^\/?\s*units\s+\S/iu
+
+const readUnless = async <Body>(document: Document<Body>, mends: RegExp, line: string): Promise<Body | undefined> =>
   document.read().catch((error: unknown) => {
-    if (/^\/?project\s+(undo|history|forget)/u.test(line)) return undefined
+    if (mends.test(line)) return undefined
     throw error
   })
 
@@ -88,4 +98,3 @@ const channelKey = ({ place }: Request, kind: string): DocumentKey => ({
   workspace: place.workspace,
   id: place.channel,
 })
-

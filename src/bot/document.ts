@@ -30,15 +30,25 @@ export interface Moved<Body> {
   readonly revision: Revision
 }
 
+/** How a document is mended that cannot be read any more: `undo` goes back, `anew` lets the next change set it again. */
+export type Mending = 'undo' | 'anew'
+
 /** Opens the document of `key`, whose bodies are checked against `schema` whenever they are read. */
 export function openDocument<Schema extends z.ZodType>(
   store: Store,
   key: DocumentKey,
   schema: Schema,
   doing: Doing,
+  mending: Mending = 'undo',
 ): Document<z.output<Schema>> {
   type Body = z.output<Schema>
-  const parse = (body: unknown): Body | undefined => (body === undefined ? undefined : checked(schema, body, key))
+  const parse = (body: unknown): Body | undefined => {
+    if (body === undefined) return undefined
+    const parsed = schema.safeParse(body)
+    if (parsed.success) return parsed.data
+    throw new Refusal('fault', unreadable(key.kind, mending))
+  }
+  const parseOrLeave = (body: unknown): Body | undefined => (mending === 'anew' ? schema.safeParse(body).data : parse(body))
   const author = { user: doing.user, command: doing.command }
   const moved = async (way: 'undo' | 'redo') => {
     const result = await store[way](key, author, doing.at)
@@ -49,7 +59,7 @@ export function openDocument<Schema extends z.ZodType>(
     change: async (edit) => {
       let before: Body | undefined
       let after: Body | undefined
-      await changeWithRetry(store, key, (body) => (after = edit((before = parse(body)))), author, doing.at)
+      await changeWithRetry(store, key, (body) => (after = edit((before = parseOrLeave(body)))), author, doing.at)
       return { before, after: after as Body }
     },
     undo: () => moved('undo'),
@@ -59,11 +69,7 @@ export function openDocument<Schema extends z.ZodType>(
   }
 }
 
-function checked<Schema extends z.ZodType>(schema: Schema, body: unknown, key: DocumentKey): z.output<Schema> {
-  const parsed = schema.safeParse(body)
-  if (parsed.success) return parsed.data
-  throw new Refusal(
-    'fault',
-    `what is kept for this ${key.kind} cannot be read any more; "${key.kind} history" shows who changed it last, and "${key.kind} undo" goes back`,
-  )
-}
+const unreadable = (kind: string, mending: Mending): string =>
+  mending === 'anew'
+    ? `the units kept for this ${kind} cannot be read any more; set them again, such as: units inch kerf=1/8in${kind === 'channel' ? ' for=channel' : ''}`
+    : `what is kept for this ${kind} cannot be read any more; "${kind} history" shows who changed it last, and "${kind} undo" goes back`

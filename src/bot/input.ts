@@ -53,12 +53,14 @@ function matchOptions(raw: RawInput, table: readonly OptionRow[]): ReadonlyMap<O
 function firstOption(text: string, table: readonly OptionRow[]): OptionRow {
   const option = table.find((row) => row.first)
   if (option) return option
+  if (table.length === 0) throw new Refusal('unknown', `nothing is read from ${quoted(text)} here; leave it out`)
   throw new Refusal('unknown', `nothing is read from ${quoted(text)} here; every option needs its name, such as ${optionExample(table)}`)
 }
 
 const unknownOption = (name: string, table: readonly OptionRow[]): string => {
   const names = table.map((row) => row.name)
-  return `there is no option ${quoted(name)} here; there is ${listed(names, 'and') || 'none'}.${didYouMean(name, names)}`
+  if (names.length === 0) return `nothing is read from ${quoted(`${name}=`)} here; leave it out`
+  return `there is no option ${quoted(name)} here; there is ${listed(names, 'and')}.${didYouMean(name, names)}`
 }
 
 function readOption(option: OptionRow, text: string, settings: KindSettings) {
@@ -85,4 +87,4 @@ const written = (option: OptionRow): string => {
   return `${option.name}=${example}`
 }
 
-const optionExample = (table: readonly OptionRow[]): string => (table[0] ? written(table[0]) : 'help')
+const optionExample = (table: readonly OptionRow[]): string => (table[0] ? written(table[0]) : '')

@@ -1,5 +1,6 @@
 import type { Length } from '../core/measure/length.ts'
 import { nanometres, ZERO } from '../core/measure/length.ts'
+import { readMoney } from '../core/measure/money.ts'
 import { readArea } from '../core/measure/readArea.ts'
 import { type BoardRead, readBoard } from '../core/measure/readBoard.ts'
 import { readCount } from '../core/measure/readCount.ts'
@@ -101,6 +102,11 @@ const product: Kind = (text, { finishes }) => {
   return invalid(`there is no finish ${quoted(text)}; there is ${listed(offered, 'and')}.${didYouMean(text, names.map(({ name }) => name))}`)
 }
 
+const money: Kind = (text, _settings, { name }) => {
+  const value = readMoney(text)
+  return value ? { status: 'read', value } : invalid(`cannot read ${quoted(text)} as ${name}; write an amount such as 42.50`)
+}
+
 const KINDS: Readonly<Record<string, Kind>> = {
   length: lengthKind,
   clearance: clearanceKind,
@@ -108,6 +114,7 @@ const KINDS: Readonly<Record<string, Kind>> = {
   board: whole(readBoard),
   measure: whole(readMeasure),
   area: whole(readArea),
+  money,
   product,
   sheet: whole(readSheet),
   integer,

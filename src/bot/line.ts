@@ -11,10 +11,10 @@ const OPTION = /(?<=^|[\s,;])([A-Za-z][A-Za-z-]*)\s*[=＝]/gu
 
 /**
  * Takes `strips 2x6 rip=1/2 in kerf=1/8` apart. No quotes are needed: an inch mark is never a quotation mark, and a
- * value ends where the next `name=` begins. A leading slash is allowed.
+ * value ends where the next `name=` begins. A leading slash is allowed. Line breaks stay, for pasted lists.
  */
 export function readLine(text: string): Line {
-  const line = text.replace(/[\p{Cc}\p{Cf}]+/gu, ' ').trim()
+  const line = visible(text)
   const [, command = '', rest = ''] = /^\/?\s*(\S*)\s*(.*)$/su.exec(line) ?? []
   if (command.includes('=')) return { command: '', first: '', options: [] }
   const marks = [...rest.matchAll(OPTION)]
@@ -24,6 +24,9 @@ export function readLine(text: string): Line {
   ])
   return { command: command.toLowerCase(), first: tidy(rest.slice(0, marks[0]?.index)), options }
 }
+
+/** `text` with a space in place of every control character but the line break, and none round the whole. */
+export const visible = (text: string): string => text.replace(/(?!\n)[\p{Cc}\p{Cf}]/gu, ' ').trim()
 
 /** Without the spaces and commas that separate options, and without quotation marks round the whole. */
 function tidy(value: string): string {

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Length } from '../core/measure/length.ts'
+import type { Money } from '../core/measure/money.ts'
 import type { AreaRead } from '../core/measure/readArea.ts'
 import type { AngleRead, LengthsRead } from '../core/measure/reading.ts'
 import type { FinishProduct } from '../core/quantities/product.ts'
@@ -83,6 +84,10 @@ export const count = (description: string, least: number, most: number) =>
 /** One of a few words. */
 export const choice = <const Words extends readonly [string, ...string[]]>(description: string, words: Words) =>
   z.enum(words).meta({ description })
+
+/** A price. */
+export const money = (description: string, example = '42.50') =>
+  measured<Money>('money', example, description)
 
 /** Yes or no. */
 export const yes = (description: string) => z.boolean().meta({ description, example: 'yes' })

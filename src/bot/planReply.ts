@@ -71,13 +71,21 @@ export const partFigure = ({ label, name, material, count, length, width, thickn
   thickness: toMillimetres(thickness),
 })
 
+/** The steepest saw setting of the braces; undefined where there are none. */
+function steepest({ faces }: Plan): number | undefined {
+  const settings = faces.flatMap(({ brace }) => (brace ? [brace.diagonal.saw] : []))
+  return settings.length > 0 ? Math.max(...settings) : undefined
+}
+
 /** What the cautions depend on. */
 export function planFacts(plan: Plan, choices: PlanChoices): Facts {
   const narrow = Math.min(plan.outside.length, plan.outside.width) as Length
   return {
     sheetCut: true,
+    crosscut: true,
     ripWidth: toMillimetres(plan.spec.strip),
-    grooves: plan.spec.grooves,
+    ...(plan.spec.grooves > 0 ? { grooves: plan.spec.grooves, grooveDepth: toMillimetres(plan.spec.sheet) / 3 } : {}),
+    ...(steepest(plan) === undefined ? {} : { mitre: steepest(plan) }),
     brads: true,
     height: toMillimetres(plan.panelHeight),
     base: toMillimetres(narrow),

@@ -14,8 +14,11 @@ export class Refusal extends Error {
   }
 }
 
+/** `text` on one line, without anything that a terminal or a chat would obey. */
+export const plain = (text: string): string => text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\s]+/gu, ' ').trim()
+
 /** `text` in quotes, shortened so that a whole pasted page never comes back. */
 export const quoted = (text: string, longest = 40): string => {
-  const characters = [...text.trim()]
+  const characters = [...plain(text)]
   return characters.length > longest ? `"${characters.slice(0, longest).join('')}..."` : `"${characters.join('')}"`
 }

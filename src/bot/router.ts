@@ -1,11 +1,10 @@
 import type { Logger } from './log.ts'
 import { actionOf, type Catalogue, describe } from './catalogue.ts'
 import type { Action, Command } from './command.ts'
-import type { Context } from './context.ts'
 import { createContext, type Surroundings } from './createContext.ts'
 import { type RawInput, readInput } from './input.ts'
-import { readLine } from './line.ts'
-import { quoted, Refusal } from './refusal.ts'
+import { readLine, visible } from './line.ts'
+import { plain, quoted, Refusal } from './refusal.ts'
 import type { Reply } from './reply.ts'
 import type { Answer, Invocation, Request, Response } from './request.ts'
 import { didYouMean } from './suggest.ts'
@@ -48,10 +47,10 @@ async function respond(request: Request, parts: RouterParts & Surroundings): Pro
   const call = findCall(request.invocation, parts.catalogue, parts.settings.lineLength)
   const prepared = await createContext(request, call.line, parts)
   const input = readInput(call.raw, call.action.options, prepared.reading)
-  const seconds = parts.settings.commandSeconds
-  const deadline = AbortSignal.timeout(seconds * 1000)
-  const context = prepared.withInput(input, deadline)
-  const reply = await beforeDeadline(() => call.action.run(input.values, context), context, deadline, seconds)
+  const deadline = new AbortController()
+  const context = prepared.withInput(input, deadline.signal)
+  const run = () => call.action.run(input.values, context)
+  const reply = await beforeDeadline(run, deadline, parts.settings.commandSeconds)
   const notes = [...input.notes, ...(reply.notes ?? [])]
   return { ok: true, show: context.show, reply: notes.length > 0 ? { ...reply, notes: [...new Set(notes)] } : reply }
 }
@@ -59,26 +58,38 @@ async function respond(request: Request, parts: RouterParts & Surroundings): Pro
 /** Runs `work`; a command that does not stop by itself in time is left to finish unheard. */
 async function beforeDeadline(
   work: () => Reply | Promise<Reply>,
-  context: Context,
-  deadline: AbortSignal,
+  deadline: AbortController,
   seconds: number,
 ): Promise<Reply> {
+  let timer: NodeJS.Timeout | undefined
   const late = new Promise<never>((_, reject) => {
-    deadline.addEventListener('abort', () =>
-      reject(new Refusal('fault', `this took longer than ${seconds} s and was stopped; try a smaller question`)),
-    )
+    timer = setTimeout(() => {
+      deadline.abort()
+      reject(new Refusal('fault', `this took longer than ${seconds} s and was stopped; try a smaller question`))
+    }, seconds * 1000)
   })
-  return Promise.race([Promise.resolve().then(work), late])
+  try {
+    return await Promise.race([Promise.resolve().then(work), late])
+  } finally {
+    clearTimeout(timer)
+  }
 }
 
 function findCall(invocation: Invocation, catalogue: Catalogue, longest: number): Call {
-  if (!('line' in invocation)) return namedCall(invocation, catalogue)
-  const { line } = invocation
-  if (line.length > longest) {
-    throw new Refusal('invalid', `the line has ${line.length} characters; ${longest} is the most that is read. Send the list in parts`)
-  }
+  const call = 'line' in invocation ? typedCall(invocation.line, catalogue, longest) : namedCall(invocation, catalogue)
+  checkLength(call.line, longest)
+  return { ...call, line: plain(call.line) }
+}
+
+const checkLength = (line: string, longest: number): void => {
+  if (line.length <= longest) return
+  throw new Refusal('invalid', `the line has ${line.length} characters; ${longest} is the most that is read. Send the list in parts`)
+}
+
+function typedCall(line: string, catalogue: Catalogue, longest: number): Call {
+  checkLength(line, longest)
   const typed = readLine(line)
-  const command = findCommand(typed.command, line, catalogue)
+  const command = findCommand(typed.command, catalogue)
   if (command.action) return { command, action: command.action, raw: typed, line }
   const [, word = '', rest = ''] = /^(\S*)\s*(.*)$/su.exec(typed.first) ?? []
   const verb = findVerb(command, word)
@@ -86,20 +97,20 @@ function findCall(invocation: Invocation, catalogue: Catalogue, longest: number)
 }
 
 function namedCall(invocation: Exclude<Invocation, { line: string }>, catalogue: Catalogue): Call {
-  const command = findCommand(invocation.command, invocation.command, catalogue)
-  const action = actionOf(command, invocation.verb ?? command.fallback) ?? command.action
+  const command = findCommand(invocation.command, catalogue)
+  const action = actionOf(command, invocation.verb ?? command.fallback)
   if (!action) throw new Refusal('unknown', unknownVerb(command, invocation.verb ?? ''))
-  const options = Object.entries(invocation.options).map(([name, value]): [string, string] => [name, String(value)])
+  const options = Object.entries(invocation.options).map(([name, value]): [string, string] => [name, visible(String(value))])
   const words = [command.name, invocation.verb, ...options.map(([name, value]) => `${name}=${value}`)]
   return { command, action, raw: { first: '', options }, line: words.filter((word) => word !== undefined).join(' ') }
 }
 
-function findCommand(name: string, line: string, catalogue: Catalogue): Command {
+function findCommand(name: string, catalogue: Catalogue): Command {
   const command = catalogue.get(name)
   if (command) return command
   if (name === '') throw new Refusal('unknown', 'the line is empty or starts with an option; write a command first, or help')
   const hint = didYouMean(name, [...catalogue.keys()])
-  throw new Refusal('unknown', `there is no command ${quoted(name === '' ? line : name)}; "help" lists them all.${hint}`)
+  throw new Refusal('unknown', `there is no command ${quoted(name)}; "help" lists them all.${hint}`)
 }
 
 /** The verb that `word` names; else the fallback, when what was typed may be its input. */
@@ -114,5 +125,6 @@ function findVerb(command: Command, word: string): { action: Action; taken: bool
 
 const unknownVerb = (command: Command, word: string): string => {
   const verbs = Object.keys(command.verbs ?? {})
+  if (verbs.length === 0) return `${command.name} has no ${quoted(word)}; leave it out`
   return `${command.name} cannot ${quoted(word)}; it can ${verbs.join(', ')}.${didYouMean(word, verbs)}`
 }

@@ -15,12 +15,18 @@ export interface SearchTerms {
   readonly signal: AbortSignal
 }
 
+/** What a search found, and how long it took. */
+export interface Found<Layout> {
+  readonly outcome: Outcome<Layout>
+  readonly milliseconds: number
+}
+
 /**
  * Long searches, run away from the thread that answers. Both give the best found when the time is up; both reject with a
  * Refusal when too many searches wait already.
  */
 export interface Search {
-  readonly cutLengths: (problem: LengthProblem, terms: SearchTerms) => Promise<Outcome<LengthLayout>>
-  readonly cutSheets: (problem: SheetProblem, terms: SearchTerms) => Promise<Outcome<SheetLayout>>
+  readonly cutLengths: (problem: LengthProblem, terms: SearchTerms) => Promise<Found<LengthLayout>>
+  readonly cutSheets: (problem: SheetProblem, terms: SearchTerms) => Promise<Found<SheetLayout>>
   readonly close: () => Promise<void>
 }

@@ -1,7 +1,8 @@
 import { fileURLToPath } from 'node:url'
 import { Tinypool } from 'tinypool'
 import { Refusal } from '../bot/refusal.ts'
-import type { Search, SearchTerms } from '../bot/search.ts'
+import type { Found, Search, SearchTerms } from '../bot/search.ts'
+import { createCache } from './cache.ts'
 import { createFairQueue } from './fairQueue.ts'
 import type { Task } from './worker.ts'
 
@@ -14,6 +15,9 @@ export interface PoolSettings {
 
 /** A worker that has had nothing to do for so long is let go with its memory. */
 const IDLE_MILLISECONDS = 60_000
+
+/** Layouts that are remembered; a channel asks for its own a few times over. */
+const REMEMBERED = 100
 
 type Work = Task extends infer Each ? (Each extends Task ? Omit<Each, 'seconds' | 'stop'> : never) : never
 
@@ -31,7 +35,16 @@ export function createSearch({ threads, queue }: PoolSettings): Search {
       idleTimeout: IDLE_MILLISECONDS,
     }))
 
-  const run = async (work: Work, { channel, seconds, signal }: SearchTerms) => {
+  const found = createCache<Found<never>>(REMEMBERED)
+  const run = async (work: Work, terms: SearchTerms) => {
+    const key = JSON.stringify([work, terms.seconds])
+    const known = found.get(key)
+    if (known) return known
+    const result = await search(work, terms)
+    if (!terms.signal.aborted) found.set(key, result)
+    return result
+  }
+  const search = async (work: Work, { channel, seconds, signal }: SearchTerms) => {
     const stop = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT)
     const abort = () => Atomics.store(new Int32Array(stop), 0, 1)
     if (signal.aborted) abort()

@@ -11,10 +11,13 @@ export type Task = { readonly seconds: number; readonly stop: SharedArrayBuffer 
 
 /** Runs one search; the clock is here because the core has none. */
 export default async function work(task: Task) {
-  const end = performance.now() + task.seconds * 1000
+  const start = performance.now()
+  const end = start + task.seconds * 1000
   const stop = new Int32Array(task.stop)
   const shouldStop = () => Atomics.load(stop, 0) !== 0 || performance.now() >= end
-  return task.kind === 'lengths'
-    ? await cutLengths(task.problem, { shouldStop })
-    : await cutSheets(task.problem, { shouldStop })
+  const outcome =
+    task.kind === 'lengths'
+      ? await cutLengths(task.problem, { shouldStop })
+      : await cutSheets(task.problem, { shouldStop })
+  return { outcome, milliseconds: performance.now() - start }
 }

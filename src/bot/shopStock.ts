@@ -1,0 +1,74 @@
+import { z } from 'zod'
+import type { ListedPart, SawTerms, StockItem } from '../core/cutting/job.ts'
+import { FOOT, type Length, nanometres, times } from '../core/measure/length.ts'
+import type { Context } from './context.ts'
+
+const stored = z.int().positive().transform(nanometres)
+const allowed = z.int().nonnegative().transform(nanometres)
+
+/** One row of what the shop sells or what is on hand. */
+export const stockItemSchema = z.strictObject({
+  label: z.string().min(1).max(12),
+  kind: z.enum(['sheet', 'board']),
+  length: stored,
+  width: stored,
+  thickness: stored,
+  price: z.int().nonnegative().optional(),
+  onHand: z.int().positive().optional(),
+  /** As it was typed: `2x4x8`, `1/2 ply 4x8`. */
+  name: z.string().max(60).optional(),
+})
+export type Stocked = z.output<typeof stockItemSchema>
+
+/** What a channel keeps of its stock, its saw and its shop. */
+export const shopStockSchema = z.strictObject({
+  items: z.array(stockItemSchema).max(200),
+  sheetTrim: allowed.optional(),
+  boardTrim: allowed.optional(),
+  keepable: stored.optional(),
+  currency: z.string().max(3).optional(),
+})
+export type ShopStock = z.output<typeof shopStockSchema>
+
+/** A remainder shorter than this on any side is swept up (common practice: about a foot). */
+const KEEPABLE = FOOT
+const NO_TRIM = 0 as Length
+
+export const sawTerms = (stock: ShopStock | undefined, { settled }: Context): SawTerms => ({
+  kerf: settled.kerf,
+  sheetTrim: stock?.sheetTrim ?? NO_TRIM,
+  boardTrim: stock?.boardTrim ?? NO_TRIM,
+  keepable: stock?.keepable ?? KEEPABLE,
+})
+
+/**
+ * What the shop of the region sells for a group of parts that no stock of the channel suits: the full sheet, and boards of
+ * eight feet, or of the shortest length that takes the longest part.
+ */
+export function usualStock(parts: readonly ListedPart[], context: Context): readonly StockItem[] {
+  const [first] = parts
+  if (!first) return []
+  return first.from === 'sheet' ? usualSheets(first, context) : usualBoards(first, parts, context)
+}
+
+function usualSheets({ thickness }: ListedPart, { reference, settled }: Context): readonly StockItem[] {
+  const size = reference.stock.sizes.find(({ region, aliasOf }) => region === settled.region && aliasOf === undefined)
+  if (!size || thickness === undefined) return []
+  return [{ label: size.name, kind: 'sheet', length: size.length, width: size.width, thickness }]
+}
+
+function usualBoards(first: ListedPart, parts: readonly ListedPart[], { reference, settled }: Context): readonly StockItem[] {
+  const near = (a: Length, b: Length | undefined) => b !== undefined && Math.abs(a - b) <= 500_000
+  const sections = reference.stock.boards.filter(({ region, aliasOf, thickness, width }) =>
+    region === settled.region && aliasOf === undefined &&
+    (first.from === 'strip' ? near(thickness, first.width) : near(thickness, first.thickness) && near(width, first.width)),
+  )
+  // The widest common board wastes least on kerf beside the fence, but a 2x6 is what a table saw takes with ease.
+  const section = sections.find(({ width }) => width >= times(FOOT, 0.4)) ?? sections.at(-1)
+  if (!section) return []
+  const longest = Math.max(...parts.map(({ length }) => length))
+  const sold = reference.stock.lengths.filter(({ region }) => region === settled.region).map(({ length }) => length)
+  const enough = sold.filter((length) => length >= longest && length >= times(FOOT, 7.5)).sort((a, b) => a - b)[0]
+  if (enough === undefined) return []
+  return [{ label: section.name, kind: 'board', length: enough, width: section.width, thickness: section.thickness }]
+}
