@@ -29,6 +29,7 @@ export interface Spec {
   readonly kerf: Length
 }
 
+/** What a part is called, the same in the list, in drawings and on labels. */
 export type PartName =
   | 'end panel'
   | 'side panel'
@@ -88,9 +89,6 @@ export interface NoPlan {
   readonly obstacle: SurroundObstacle
 }
 
-/** The usual mitre saw's range, degrees from square; one flush end of a brace is always within it. */
-const SAW_LIMIT = 45
-
 /** Sizes every part of a surround; formulas in framing.ts, obstacles in surroundObstacle.ts. */
 export function planSurround(spec: Spec): Plan | NoPlan {
   const impossible = (obstacle: SurroundObstacle): NoPlan => ({ status: 'impossible', spec, obstacle })
@@ -100,12 +98,14 @@ export function planSurround(spec: Spec): Plan | NoPlan {
   const framing = sizeFraming(frame)
   const obstacle = checkFraming(frame, framing)
   if (obstacle) return impossible(obstacle)
-  const [end, side] = layFaces(frame, framing).map((face) =>
-    isBraced(spec.braces, face.name) ? braceFace(face, spec.width, SAW_LIMIT) : face,
-  ) as [ReturnType<typeof braceFace>, ReturnType<typeof braceFace>]
-  if ('kind' in end) return impossible(end)
-  if ('kind' in side) return impossible(side)
-  return { ...sizes(spec, frame, framing), faces: [end, side], parts: listParts(spec, framing, [end, side]) }
+  const brace = (face: Face) => (isBraced(spec.braces, face.name) ? braceFace(face, spec.width) : face)
+  const [end, side] = layFaces(frame, framing)
+  const bracedEnd = brace(end)
+  if ('kind' in bracedEnd) return impossible(bracedEnd)
+  const bracedSide = brace(side)
+  if ('kind' in bracedSide) return impossible(bracedSide)
+  const faces = [bracedEnd, bracedSide] as const
+  return { ...sizes(spec, frame, framing), faces, parts: listParts(spec, framing, faces) }
 }
 
 const isBraced = (braces: Spec['braces'], face: Face['name']): boolean =>
@@ -173,8 +173,8 @@ function listParts(spec: Spec, framing: Framing, [end, side]: Plan['faces']): re
     ['end stile', 4, framing.endStile],
     [spec.corner === 'captured' ? 'corner stile' : 'side stile', 4, framing.sideStile],
     ['corner block', 4, framing.block],
-    ['end brace', 2, end.brace?.diagonal.length],
-    ['side brace', 2, side.brace?.diagonal.length],
+    ['end brace', 2, end.brace?.length],
+    ['side brace', 2, side.brace?.length],
   ]
   return rows.filter(([, , length]) => length !== undefined).map((row, index) => part(spec, row, index))
 }

@@ -1,6 +1,6 @@
 import { type Length, minus, times } from '../measure/length.ts'
-import type { EndChoice } from './brace.ts'
 import { chooseEnds } from './brace.ts'
+import type { Diagonal } from './diagonal.ts'
 import type { Frame, Framing } from './framing.ts'
 import type { NoRoomForBrace } from './surroundObstacle.ts'
 
@@ -16,8 +16,8 @@ export interface Face {
   readonly covered: Length
   /** The clear rectangle inside the frame. */
   readonly opening: { readonly width: Length; readonly height: Length }
-  /** The diagonal brace in the opening, if one was asked for. */
-  readonly brace?: EndChoice
+  /** The diagonal brace in the opening, if one was asked for; its blank is the same whichever way it ends. */
+  readonly brace?: Diagonal
 }
 
 /** The two kinds of face of a box, without braces. The stiles are flush with the ends of the rails, w wide. */
@@ -40,10 +40,13 @@ export function layFaces({ height, width }: Frame, framing: Framing): readonly [
   ]
 }
 
+/** The usual least range of a mitre saw, degrees from square; one flush end of a brace is always within it. */
+const SAW_RANGE = 45
+
 /** `face` with one diagonal of a strip `width` wide across its opening, or the obstacle. */
-export function braceFace(face: Face, width: Length, sawLimit: number): Face | NoRoomForBrace {
-  const brace = chooseEnds(face.opening.width, face.opening.height, width, sawLimit)
-  if (brace.status === 'impossible')
-    return { kind: 'noRoomForBrace', face: face.name, widthBelow: brace.below }
-  return { ...face, brace }
+export function braceFace(face: Face, width: Length): Face | NoRoomForBrace {
+  const choice = chooseEnds(face.opening.width, face.opening.height, width, SAW_RANGE)
+  if (choice.status === 'impossible')
+    return { kind: 'noRoomForBrace', face: face.name, widthBelow: choice.below }
+  return { ...face, brace: choice.diagonal }
 }

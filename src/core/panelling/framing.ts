@@ -1,5 +1,6 @@
 import { type Length, minus, plus, times, ZERO } from '../measure/length.ts'
 
+/** How the panels meet, by trade name: knock-down without hardware, screwed to blocks, or glued for good. */
 export type Corner = 'captured' | 'cleated' | 'butted'
 
 /** What the corners depend on: the finished inside, the panel height, sheet and strip as measured, the corner's fit. */

@@ -20,6 +20,7 @@ export interface GrooveSetting {
   readonly grooves: readonly number[]
 }
 
+/** Where to saw a panel's grooves, and how deep. */
 export interface Grooves {
   readonly status: 'laid'
   readonly count: number

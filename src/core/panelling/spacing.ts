@@ -12,6 +12,7 @@ export interface SpacingAsked {
   readonly gap?: Length | undefined
 }
 
+/** Pieces spaced evenly over a span. */
 export interface Spacing {
   readonly status: 'spaced'
   readonly count: number

@@ -17,6 +17,7 @@ export interface PartChange {
   }
 }
 
+/** The overall sizes that are compared. */
 export type SizeName =
   | 'inside length'
   | 'inside width'
@@ -35,6 +36,7 @@ export interface SizeChange {
   readonly change: Length
 }
 
+/** Everything that differs between two plans. */
 export interface PlanDifference {
   readonly parts: readonly PartChange[]
   readonly sizes: readonly SizeChange[]

@@ -62,7 +62,7 @@ const CORNERS: Readonly<Record<Plan['spec']['corner'], (plan: Plan) => readonly 
 
 /** The area under a brace is its long edge by its width, whatever its ends. */
 const braceJoints = ({ spec }: Plan, { name, brace }: Face): readonly Joint[] =>
-  brace ? [glued(`${name} brace`, `${name} panel`, 2, brace.diagonal.edge, spec.width)] : []
+  brace ? [glued(`${name} brace`, `${name} panel`, 2, brace.edge, spec.width)] : []
 
 const glued = (part: PartName, onto: PartName, count: number, length: Length, width: Length): Joint => ({
   part,
