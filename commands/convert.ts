@@ -12,7 +12,12 @@ const TAPES = { '1/16': 16, '1/32': 32, '1/64': 64 } as const
 export default defineCommand({
   name: 'convert',
   summary: 'Read any measure and say it in inches and in millimetres',
-  examples: ['convert 23 7/8 in', "convert 2' 6 x 3' 4 1/2", 'convert 606.4mm tape=1/32', 'convert 2x6x8 to=feet'],
+  examples: [
+    'convert 23 7/8 in',
+    "convert 2' 6 x 3' 4 1/2",
+    'convert 606.4mm tape=1/32',
+    'convert 2x6x8 to=feet',
+  ],
   options: z.strictObject({
     value: first(measure('a length, a size, a board, a sheet or an angle', '23 7/8 in')),
     to: choice('only one of the two, or feet and inches', ['inch', 'metric', 'feet']).optional(),
@@ -44,4 +49,5 @@ export default defineCommand({
   },
 })
 
-const oneOrList = (numbers: readonly number[]): Figure => (numbers.length === 1 ? (numbers[0] ?? null) : numbers)
+const oneOrList = (numbers: readonly number[]): Figure =>
+  numbers.length === 1 ? (numbers[0] ?? null) : numbers

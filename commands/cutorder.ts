@@ -18,7 +18,10 @@ export default defineCommand({
     const { show, settings } = context
     const job = await layOut(context, settings.search.seconds)
     const safeWidth = safe ?? settings.safeRip
-    const step = show.units === 'inch' ? nanometres(INCH / settings.jointTape) : nanometres(settings.fineMillimetreStep * MILLIMETRE)
+    const step =
+      show.units === 'inch'
+        ? nanometres(INCH / settings.jointTape)
+        : nanometres(settings.fineMillimetreStep * MILLIMETRE)
     const orders = job.groups.map((laid) =>
       orderCuts({
         safeWidth,
@@ -31,7 +34,9 @@ export default defineCommand({
     const steps = orders.flatMap((order) => order.steps)
     const cuts = orders.reduce((sum, { figures }) => sum + figures.cuts, 0)
     const swaps = orders.flatMap((order) => order.swaps)
-    const narrowest = Math.min(...steps.filter(({ kind, of }) => kind === 'rip' && of === 'sheet').map(({ setting }) => setting))
+    const narrowest = Math.min(
+      ...steps.filter(({ kind, of }) => kind === 'rip' && of === 'sheet').map(({ setting }) => setting),
+    )
     return {
       answer: `${steps.length} saw settings for ${cuts} cuts; start with ${steps[0]?.kind ?? 'nothing'} at ${steps[0] ? show.length(steps[0].mark as typeof safeWidth, 'mark', true) : 'all'}`,
       cautions: context.cautions({
@@ -43,7 +48,9 @@ export default defineCommand({
       tables: orders.map((order, index) => orderTable(order, job.groups[index]?.group.kind ?? 'sheet', show)),
       notes: [
         'each setting is from the fence or stop to the nearest tooth; cut every piece that needs it before you move on',
-        ...swaps.map(({ first, second }) => `${first} and ${second} are nearly the same size: mark them as you cut`),
+        ...swaps.map(
+          ({ first, second }) => `${first} and ${second} are nearly the same size: mark them as you cut`,
+        ),
         ...job.assumed.map((name) => `${name} assumed, for want of stock that suits (stock add)`),
       ],
       figures: {

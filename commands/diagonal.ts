@@ -19,14 +19,19 @@ export default defineCommand({
   options: z.strictObject({
     opening: first(size('the clear opening, width x height', '46in x 29in')).optional(),
     strip: length('real width of the strip across it', '3 1/2in').optional(),
-    ends: choice('two cuts into the corner, or one cut on the rails or on the stiles', ['pointed', 'rails', 'stiles']).optional(),
+    ends: choice('two cuts into the corner, or one cut on the rails or on the stiles', [
+      'pointed',
+      'rails',
+      'stiles',
+    ]).optional(),
     cross: choice('an X: one strip cut in two, or both halved', ['cut', 'halving']).optional(),
     thickness: length('strip thickness, for the depth of a halving', '1/2in').optional(),
   }),
   run: (input, context) => {
     const { show, settings } = context
     const { width, height, strip, thickness, from } = theOpening(input, context)
-    const ends = input.ends ?? (input.cross ? 'pointed' : bestEnds(width, height, strip, settings.mitreMax, context))
+    const ends =
+      input.ends ?? (input.cross ? 'pointed' : bestEnds(width, height, strip, settings.mitreMax, context))
     const laid = diagonal({ width, height, strip, ends, cross: input.cross, thickness })
     if (laid.status === 'impossible') throw new Refusal('invalid', obstacle(laid, context))
     const steepest = Math.max(laid.saw, laid.secondSaw ?? 0, laid.innerSaw ?? 0)
@@ -68,7 +73,8 @@ interface Asked {
 /** The opening that was typed, else that of the channel's end panels. */
 function theOpening({ opening, strip, thickness }: Asked, context: Context): Opening {
   const kept = context.project?.choices
-  const plan = kept && (opening === undefined || strip === undefined) ? planned(kept, context).plan : undefined
+  const plan =
+    kept && (opening === undefined || strip === undefined) ? planned(kept, context).plan : undefined
   const [width, height, third] = opening?.lengths ?? []
   const strips = strip ?? plan?.spec.width
   if (strips === undefined) throw new Refusal('invalid', 'how wide is the strip really? Add strip=3 1/2in')
@@ -77,11 +83,26 @@ function theOpening({ opening, strip, thickness }: Asked, context: Context): Ope
     if (width === undefined || height === undefined || third !== undefined || opening.round) {
       throw new Refusal('invalid', 'an opening has a width and a height; write 46in x 29in')
     }
-    return { width, height, strip: strips, thickness: deep, from: strip ? undefined : `strip ${context.show.length(strips)} wide, from this channel's project` }
+    return {
+      width,
+      height,
+      strip: strips,
+      thickness: deep,
+      from: strip ? undefined : `strip ${context.show.length(strips)} wide, from this channel's project`,
+    }
   }
   const face = plan?.faces[0].opening
-  if (!face) throw new Refusal('invalid', 'which opening does it cross? Write its clear width x height first, such as 46in x 29in')
-  return { ...face, strip: strips, thickness: deep, from: "the opening of an end panel of this channel's project" }
+  if (!face)
+    throw new Refusal(
+      'invalid',
+      'which opening does it cross? Write its clear width x height first, such as 46in x 29in',
+    )
+  return {
+    ...face,
+    strip: strips,
+    thickness: deep,
+    from: "the opening of an end panel of this channel's project",
+  }
 }
 
 function bestEnds(width: Length, height: Length, strip: Length, limit: number, context: Context): Ends {
@@ -92,7 +113,8 @@ function bestEnds(width: Length, height: Length, strip: Length, limit: number, c
 
 /** The saw scale first, then the angle to the edge. */
 function sawWords({ saw, secondSaw }: Diagonal, { show }: Context): string {
-  const one = (degrees: number) => `${show.angle(degrees)} from square (${show.angle(90 - degrees)} to the edge)`
+  const one = (degrees: number) =>
+    `${show.angle(degrees)} from square (${show.angle(90 - degrees)} to the edge)`
   return secondSaw === undefined ? `to ${one(saw)}` : `to ${one(saw)} and ${one(secondSaw)}`
 }
 

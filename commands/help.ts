@@ -16,14 +16,20 @@ export default defineCommand({
     const command = commands.find((each) => each.name === name)
     if (command) return explain(command)
     const names = commands.map((each) => each.name)
-    throw new Refusal('unknown', `there is no command ${quoted(typed)}; "help" lists them all.${didYouMean(name, names)}`)
+    throw new Refusal(
+      'unknown',
+      `there is no command ${quoted(typed)}; "help" lists them all.${didYouMean(name, names)}`,
+    )
   },
 })
 
 const listAll = (commands: readonly Description[]) => ({
   answer: `${commands.length} commands. Start with: sizing 17in x 13in height=15in`,
   notes: commands.map(({ name, summary }) => `${name}: ${summary}`),
-  buttons: ['sizing', 'strips', 'project'].map((name) => ({ label: `How to use ${name}`, line: `help ${name}` })),
+  buttons: ['sizing', 'strips', 'project'].map((name) => ({
+    label: `How to use ${name}`,
+    line: `help ${name}`,
+  })),
   figures: { commands: commands.map(({ name }) => name) },
 })
 

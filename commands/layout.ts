@@ -15,7 +15,10 @@ export default defineCommand({
     const job = await layOut(context, seconds ?? context.settings.search.seconds)
     return {
       answer: layoutAnswer(job),
-      cautions: context.cautions({ sheetCut: job.groups.some(({ group }) => group.kind === 'sheet'), crosscut: true }),
+      cautions: context.cautions({
+        sheetCut: job.groups.some(({ group }) => group.kind === 'sheet'),
+        crosscut: true,
+      }),
       tables: layoutTables(job, context.show),
       notes: [
         `${Math.round(wasteOf(job) * 100)} % waste, kept offcuts not counted; kerf ${context.show.length(context.settled.kerf, 'mark', true)}`,

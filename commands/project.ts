@@ -20,7 +20,10 @@ const kept = (context: Context) => context.ofChannel('project', projectSchema)
 
 const current = ({ project }: Context): Project => {
   if (project) return project
-  throw new Refusal('invalid', 'this channel has no project yet; begin one with: project start 17in x 13in height=15in')
+  throw new Refusal(
+    'invalid',
+    'this channel has no project yet; begin one with: project start 17in x 13in height=15in',
+  )
 }
 
 const start = defineAction({
@@ -33,7 +36,10 @@ const start = defineAction({
     return {
       ...wholePlan(worked, choices, context),
       answer: `Kept for this channel. ${planAnswer(worked.plan, context.show)}`,
-      notes: [...(before ? ['this takes the place of the plan before; "project undo" brings that back'] : []), ...worked.notes],
+      notes: [
+        ...(before ? ['this takes the place of the plan before; "project undo" brings that back'] : []),
+        ...worked.notes,
+      ],
     }
   },
 })
@@ -83,7 +89,12 @@ const change = defineAction({
 })
 
 /** The reply to anything that turned one plan into another. */
-function difference(before: Project | undefined, after: Project, context: Context, notes: readonly string[]): Reply {
+function difference(
+  before: Project | undefined,
+  after: Project,
+  context: Context,
+  notes: readonly string[],
+): Reply {
   const now = planned(after.choices, context)
   if (!before) return wholePlan(now, after.choices, context)
   const changed = diffPlans(planned(before.choices, context).plan, now.plan)
@@ -110,12 +121,20 @@ const moveThrough = (way: 'undo' | 'redo', done: string, none: string) =>
       const said = `${done} "${moved.revision.command}"${moved.revision.user ? ` by ${moved.revision.user}` : ''}`
       if (!moved.body) return { answer: `${said}; this channel has no plan now`, figures: { empty: true } }
       const reply = difference(context.project, moved.body, context, [])
-      return { ...reply, answer: `${said}. ${reply.answer}`, buttons: [way === 'undo' ? { label: 'Redo', line: 'project redo' } : UNDO, PARTS] }
+      return {
+        ...reply,
+        answer: `${said}. ${reply.answer}`,
+        buttons: [way === 'undo' ? { label: 'Redo', line: 'project redo' } : UNDO, PARTS],
+      }
     },
   })
 
 const undo = moveThrough('undo', 'Undone:', 'there is nothing to undo in this channel')
-const redo = moveThrough('redo', 'Back again:', 'there is nothing to bring back; only what was undone just before can be')
+const redo = moveThrough(
+  'redo',
+  'Back again:',
+  'there is nothing to bring back; only what was undone just before can be',
+)
 
 const HISTORY_SHOWN = 10
 
@@ -128,7 +147,10 @@ const history = defineAction({
     const when = (at: Date) => at.toISOString().slice(0, 16).replace('T', ' ')
     return {
       answer: `Revision ${revisions[0]?.revision} is the newest`,
-      notes: revisions.map(({ revision, at, user, command }) => `${revision}, ${when(at)} UTC, ${user || 'somebody'}: ${command}`),
+      notes: revisions.map(
+        ({ revision, at, user, command }) =>
+          `${revision}, ${when(at)} UTC, ${user || 'somebody'}: ${command}`,
+      ),
       buttons: [UNDO],
       figures: { revisions: revisions.map(({ at, ...rest }) => ({ ...rest, at: at.toISOString() })) },
     }
@@ -141,20 +163,28 @@ const forget = defineAction({
   run: async ({ sure }, context) => {
     if (!sure) {
       return {
-        answer: 'This deletes the plan of this channel and every earlier version, for good. To go on: project forget sure=yes',
+        answer:
+          'This deletes the plan of this channel and every earlier version, for good. To go on: project forget sure=yes',
         buttons: [{ label: 'Delete for good', line: 'project forget sure=yes' }],
         figures: { deleted: 0 },
       }
     }
     const deleted = await kept(context).forget()
     return {
-      answer: deleted === 0 ? 'Nothing was kept in this channel' : `Deleted, with ${deleted} revisions. Nothing of the plan is left`,
+      answer:
+        deleted === 0
+          ? 'Nothing was kept in this channel'
+          : `Deleted, with ${deleted} revisions. Nothing of the plan is left`,
       figures: { deleted },
     }
   },
 })
 
-function wholePlan({ plan, notes }: ReturnType<typeof planned>, choices: PlanChoices, context: Context): Reply {
+function wholePlan(
+  { plan, notes }: ReturnType<typeof planned>,
+  choices: PlanChoices,
+  context: Context,
+): Reply {
   return {
     answer: planAnswer(plan, context.show),
     cautions: context.cautions(planFacts(plan, choices)),
@@ -168,7 +198,13 @@ function wholePlan({ plan, notes }: ReturnType<typeof planned>, choices: PlanCho
 export default defineVerbs({
   name: 'project',
   summary: 'The plan this channel is building: start, show, change, undo, redo, history, parts, forget',
-  examples: ['project start 17in x 13in height=15in sheet=1/2 ply', 'project change sheet=18mm', 'project undo', 'project parts', 'project'],
+  examples: [
+    'project start 17in x 13in height=15in sheet=1/2 ply',
+    'project change sheet=18mm',
+    'project undo',
+    'project parts',
+    'project',
+  ],
   verbs: { start, show, change, undo, redo, history, parts, forget },
   fallback: 'show',
 })

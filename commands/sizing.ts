@@ -27,11 +27,20 @@ export default defineCommand({
       tables: partTables(plan, show),
       notes: [
         `inside ${inside}, outside ${outside}; packs flat ${show.length(plan.flatStack, 'cover')} thick`,
-        ...(plan.lip > 0 ? [`corner stiles reach ${show.length(plan.lip, 'mark', true)} over the side panels`] : []),
+        ...(plan.lip > 0
+          ? [`corner stiles reach ${show.length(plan.lip, 'mark', true)} over the side panels`]
+          : []),
         ...(project ? ["what you left out comes from this channel's project"] : []),
         ...notes,
       ],
-      buttons: project ? [] : [{ label: 'Keep for this channel', line: `project start ${saidAgain(context.request.invocation)}` }],
+      buttons: project
+        ? []
+        : [
+            {
+              label: 'Keep for this channel',
+              line: `project start ${saidAgain(context.request.invocation)}`,
+            },
+          ],
       figures: planFigures(plan),
     }
   },

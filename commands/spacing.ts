@@ -9,7 +9,11 @@ import { type SpacingObstacle, spaceEvenly } from '../src/core/panelling/spacing
 export default defineCommand({
   name: 'spacing',
   summary: 'Equal gaps between slats, screws or balusters',
-  examples: ['spacing 36in piece=3 1/2in count=6', 'spacing 75in piece=2in gap=3in', 'spacing 900mm piece=70mm count=7 ends=flush'],
+  examples: [
+    'spacing 36in piece=3 1/2in count=6',
+    'spacing 75in piece=2in gap=3in',
+    'spacing 900mm piece=70mm count=7 ends=flush',
+  ],
   options: z.strictObject({
     span: first(length('the length to share out', '36in')),
     piece: length('width of one piece', '3 1/2in'),
@@ -18,8 +22,10 @@ export default defineCommand({
     ends: choice('a gap outside the end pieces, or pieces flush with the ends', ['gaps', 'flush']).optional(),
   }),
   run: ({ span, piece, count: pieces, gap, ends = 'gaps' }, { show }) => {
-    if (pieces !== undefined && gap !== undefined) throw new Refusal('invalid', 'count= and gap= both settle the gap; keep one')
-    if (pieces === undefined && gap === undefined) throw new Refusal('invalid', 'how many pieces, or how wide a gap at most? Add count=6 or gap=3in')
+    if (pieces !== undefined && gap !== undefined)
+      throw new Refusal('invalid', 'count= and gap= both settle the gap; keep one')
+    if (pieces === undefined && gap === undefined)
+      throw new Refusal('invalid', 'how many pieces, or how wide a gap at most? Add count=6 or gap=3in')
     const spaced = spaceEvenly({ span, piece, ends, count: pieces, gap })
     if (spaced.status === 'impossible') throw new Refusal('invalid', sentence(spaced, show, piece, span))
     return {
@@ -32,7 +38,9 @@ export default defineCommand({
         },
       ],
       notes: [
-        ends === 'gaps' ? 'a gap outside the first and the last piece, so one gap more than pieces' : 'a piece flush at both ends, so one gap fewer than pieces',
+        ends === 'gaps'
+          ? 'a gap outside the first and the last piece, so one gap more than pieces'
+          : 'a piece flush at both ends, so one gap fewer than pieces',
         ...(gap ? [`no gap is wider than the ${show.length(gap)} asked for`] : []),
         'every start is measured from the same end, so that no error adds up',
       ],

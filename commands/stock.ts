@@ -26,8 +26,17 @@ const add = defineAction({
     const piece = readStockPiece(input.piece, input.sheet, context)
     const { after } = await kept(context).change((stock = EMPTY) => {
       const label = input.label ?? freeLabel(piece.kind, stock.items)
-      if (stock.items.some((item) => item.label === label)) throw new Refusal('invalid', `${quoted(label)} is taken; give it another label, or remove that one first`)
-      const item: Stocked = { ...piece, label, ...(input.price && { price: input.price.cents }), ...(input.count && { onHand: input.count }) }
+      if (stock.items.some((item) => item.label === label))
+        throw new Refusal(
+          'invalid',
+          `${quoted(label)} is taken; give it another label, or remove that one first`,
+        )
+      const item: Stocked = {
+        ...piece,
+        label,
+        ...(input.price && { price: input.price.cents }),
+        ...(input.count && { onHand: input.count }),
+      }
       return { ...stock, items: [...stock.items, item], currency: input.price?.currency ?? stock.currency }
     })
     return listing(after, context, `Added ${after.items.at(-1)?.label}`)
@@ -40,7 +49,11 @@ const remove = defineAction({
   run: async ({ label }, context) => {
     const { after } = await kept(context).change((stock = EMPTY) => {
       const labels = stock.items.map((item) => item.label)
-      if (!labels.includes(label)) throw new Refusal('invalid', `nothing on the stock list is called ${quoted(label)}.${didYouMean(label, labels)}`)
+      if (!labels.includes(label))
+        throw new Refusal(
+          'invalid',
+          `nothing on the stock list is called ${quoted(label)}.${didYouMean(label, labels)}`,
+        )
       return { ...stock, items: stock.items.filter((item) => item.label !== label) }
     })
     return listing(after, context, `Removed ${label}`)
@@ -70,7 +83,13 @@ const list = defineAction({
   options: z.strictObject({}),
   run: async (_input, context) => {
     const stock = (await kept(context).read()) ?? EMPTY
-    return listing(stock, context, stock.items.length === 0 ? 'Nothing listed; the usual sheets and boards of the region are used' : 'Stock')
+    return listing(
+      stock,
+      context,
+      stock.items.length === 0
+        ? 'Nothing listed; the usual sheets and boards of the region are used'
+        : 'Stock',
+    )
   },
 })
 
@@ -102,9 +121,15 @@ function listing(stock: ShopStock, context: Context, said: string): Reply {
   ])
   return {
     answer: `${said}: ${stock.items.length} ${stock.items.length === 1 ? 'row' : 'rows'}`,
-    tables: rows.length === 0 ? [] : [{ title: `Stock (${show.unit})`, columns: ['', 'No', 'Size', 'Price'], rows }],
+    tables:
+      rows.length === 0
+        ? []
+        : [{ title: `Stock (${show.unit})`, columns: ['', 'No', 'Size', 'Price'], rows }],
     notes: [
-      ...stock.items.map(({ label, name, thickness }) => `${label}: ${name ?? 'stock'}, ${show.length(thickness, 'mark', true)} thick`),
+      ...stock.items.map(
+        ({ label, name, thickness }) =>
+          `${label}: ${name ?? 'stock'}, ${show.length(thickness, 'mark', true)} thick`,
+      ),
       ...(stock.sheetTrim ? [`${show.length(stock.sheetTrim)} off every edge of a bought sheet`] : []),
       ...(stock.boardTrim ? [`${show.length(stock.boardTrim)} off one end of every board`] : []),
     ],
@@ -125,7 +150,13 @@ function listing(stock: ShopStock, context: Context, said: string): Reply {
 export default defineVerbs({
   name: 'stock',
   summary: 'Sheets, boards and offcuts: what the shop sells, what is on hand, prices, trim',
-  examples: ['stock add 4ft x 8ft sheet=1/2 ply price=42.50', 'stock add 2x4x8 price=4.20', 'stock add 22in x 40in sheet=1/2 ply count=1 label=OFF1', 'stock set sheettrim=1/4in', 'stock'],
+  examples: [
+    'stock add 4ft x 8ft sheet=1/2 ply price=42.50',
+    'stock add 2x4x8 price=4.20',
+    'stock add 22in x 40in sheet=1/2 ply count=1 label=OFF1',
+    'stock set sheettrim=1/4in',
+    'stock',
+  ],
   verbs: { list, add, remove, set, undo },
   fallback: 'list',
 })

@@ -11,7 +11,11 @@ import { countStrips } from '../src/core/panelling/strips.ts'
 export default defineCommand({
   name: 'strips',
   summary: 'How many strips a board gives, with kerf counted, and each fence setting',
-  examples: ['strips 2x6 rip=1/2in', 'strips 2x6x8 rip=1/2in need=40', 'strips 38x140 rip=12mm kerf=2.4mm need=60m length=2.4m'],
+  examples: [
+    'strips 2x6 rip=1/2in',
+    'strips 2x6x8 rip=1/2in need=40',
+    'strips 38x140 rip=12mm kerf=2.4mm need=60m length=2.4m',
+  ],
   options: z.strictObject({
     board: first(board('the board to rip, by name or by measured section')),
     rip: length('strip thickness, what the fence would set', '1/2in').optional(),
@@ -28,12 +32,18 @@ export default defineCommand({
     const { width, name } = input.board
     const counted = countStrips({ board: width, strip: rip, kerf })
     if (counted.status === 'impossible' || counted.count === 0) {
-      throw new Refusal('invalid', `a board ${show.length(width)} wide gives no strip of ${show.length(rip)}; rip less, or take a wider board`)
+      throw new Refusal(
+        'invalid',
+        `a board ${show.length(width)} wide gives no strip of ${show.length(rip)}; rip less, or take a wider board`,
+      )
     }
     const { count, safeCount, spare, offcut, tight } = counted
     const rips = ripSettings({ board: width, strip: rip, kerf, safe })
     const boardLength = input.length ?? input.board.length
-    const need = input.need === undefined ? undefined : readNeed(input.need, boardLength, { ...settled, stock: context.reference.stock })
+    const need =
+      input.need === undefined
+        ? undefined
+        : readNeed(input.need, boardLength, { ...settled, stock: context.reference.stock })
     const buy = need && boardsFor(need, Math.max(1, safeCount))
     const called = name ?? `${show.mark(input.board.thickness)} x ${show.length(width)}`
     const each = `${count} strips of ${show.length(rip)} from each ${called}`
@@ -50,10 +60,24 @@ export default defineCommand({
       ],
       notes: [
         `${show.length(kerf, 'mark', true)} kerf; ${show.length(spare, 'into', true)} spare, ${offcut === 0 ? 'which the next cut turns to dust' : `of which ${show.length(offcut, 'into', true)} is left after the cut`}`,
-        ...(tight && spare > 0 ? [`tight: ${show.length(spare, 'mark', true)} spare is less than most edges need to clean up`] : []),
-        ...(rips.count < count ? [`the fence list stops with ${show.length(rips.left, 'into')} at the fence (safe=${show.length(safe)}); take the rest with a push block or a jig`] : []),
-        ...(buy?.status === 'counted' ? [`${buy.strips} strips needed, ${buy.spareStrips} more come out; reckoned with ${safeCount} a board`] : []),
-        ...(input.rip ? [] : [`strips ${show.length(rip)} thick${project?.choices.strip ? " from this channel's project" : ''} (rip=)`]),
+        ...(tight && spare > 0
+          ? [`tight: ${show.length(spare, 'mark', true)} spare is less than most edges need to clean up`]
+          : []),
+        ...(rips.count < count
+          ? [
+              `the fence list stops with ${show.length(rips.left, 'into')} at the fence (safe=${show.length(safe)}); take the rest with a push block or a jig`,
+            ]
+          : []),
+        ...(buy?.status === 'counted'
+          ? [
+              `${buy.strips} strips needed, ${buy.spareStrips} more come out; reckoned with ${safeCount} a board`,
+            ]
+          : []),
+        ...(input.rip
+          ? []
+          : [
+              `strips ${show.length(rip)} thick${project?.choices.strip ? " from this channel's project" : ''} (rip=)`,
+            ]),
       ],
       figures: {
         perBoard: count,

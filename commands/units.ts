@@ -12,7 +12,12 @@ const TAPES = { '1/16': 16, '1/32': 32, '1/64': 64 } as const
 export default defineCommand({
   name: 'units',
   summary: 'Inch or metric, tape, kerf and region; for you, or for the channel',
-  examples: ['units', 'units inch tape=1/32', 'units metric for=channel', 'units kerf=3/32 region=UK for=channel'],
+  examples: [
+    'units',
+    'units inch tape=1/32',
+    'units metric for=channel',
+    'units kerf=3/32 region=UK for=channel',
+  ],
   options: z.strictObject({
     system: first(words('inch or metric', 'metric')).optional(),
     tape: choice('the finest mark on the tape', ['1/16', '1/32', '1/64']).optional(),
@@ -37,8 +42,15 @@ export default defineCommand({
     const kerfShown = showLength(now.kerf, { units: now.units ?? show.units, tape: 32, millimetreStep: 0.5 })
     return {
       answer: `${changed ? `Set for ${owner === 'me' ? 'you' : 'the channel'}` : 'Now'}: units ${spoken}, tape 1/${now.tape} in, kerf ${kerfShown}, region ${now.region}`,
-      notes: owner === 'channel' && changed ? ['what a person sets for themselves goes before the channel'] : [],
-      figures: { units: now.units ?? null, tape: now.tape, kerf: toMillimetres(now.kerf), region: now.region, for: owner },
+      notes:
+        owner === 'channel' && changed ? ['what a person sets for themselves goes before the channel'] : [],
+      figures: {
+        units: now.units ?? null,
+        tape: now.tape,
+        kerf: toMillimetres(now.kerf),
+        region: now.region,
+        for: owner,
+      },
     }
   },
 })
@@ -46,8 +58,14 @@ export default defineCommand({
 /** `inch`, `metric`, and the same with `for me` or `for the channel` behind it, as people say it. */
 function readSystem(text: string | undefined): { units?: 'inch' | 'metric'; owner?: 'me' | 'channel' } {
   if (text === undefined) return {}
-  const said = /^(?:(in|inch|inches|imperial|mm|cm|metric)\b)?\s*(?:for\s+(?:the\s+)?(me|channel))?$/iu.exec(text)
-  if (!said) throw new Refusal('invalid', `cannot read ${quoted(text)} as units; write inch or metric, then for=me or for=channel`)
+  const said = /^(?:(in|inch|inches|imperial|mm|cm|metric)\b)?\s*(?:for\s+(?:the\s+)?(me|channel))?$/iu.exec(
+    text,
+  )
+  if (!said)
+    throw new Refusal(
+      'invalid',
+      `cannot read ${quoted(text)} as units; write inch or metric, then for=me or for=channel`,
+    )
   const units = said[1] && (/^i/iu.test(said[1]) ? 'inch' : 'metric')
   return { ...(units && { units }), ...(said[2] && { owner: said[2].toLowerCase() as 'me' | 'channel' }) }
 }

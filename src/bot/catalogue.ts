@@ -22,7 +22,11 @@ export async function loadCatalogue(folder: string): Promise<Catalogue> {
 
 /** The action that a command, or one of its verbs, runs; undefined for a verb that there is not. */
 export const actionOf = (command: Command, verb: string | undefined): Action | undefined =>
-  verb === undefined ? command.action : Object.hasOwn(command.verbs ?? {}, verb) ? command.verbs?.[verb] : undefined
+  verb === undefined
+    ? command.action
+    : Object.hasOwn(command.verbs ?? {}, verb)
+      ? command.verbs?.[verb]
+      : undefined
 
 /** What help says of every command. */
 export const describe = (catalogue: Catalogue): readonly Description[] =>
@@ -30,11 +34,13 @@ export const describe = (catalogue: Catalogue): readonly Description[] =>
     name,
     summary,
     examples,
-    uses: [...(action ? [[undefined, action] as const] : []), ...Object.entries(verbs ?? {})].map(([verb, each]) => ({
-      verb,
-      summary: each.summary,
-      options: optionTable(each.options),
-    })),
+    uses: [...(action ? [[undefined, action] as const] : []), ...Object.entries(verbs ?? {})].map(
+      ([verb, each]) => ({
+        verb,
+        summary: each.summary,
+        options: optionTable(each.options),
+      }),
+    ),
   }))
 
 /** What chat platforms allow at most: the smaller of their limits. */
@@ -44,9 +50,15 @@ function checked(command: Command, fileName: string): Command {
   const faults = [
     command.name === fileName ? '' : `its name is ${command.name}`,
     command.examples.length > 0 ? '' : 'it has no example',
-    command.action || (command.verbs && command.fallback && Object.hasOwn(command.verbs, command.fallback)) ? '' : 'it does nothing',
-    ...command.examples.map((example) => (readLine(example).command === command.name ? '' : `"${example}" is not its own`)),
-    ...Object.entries(command.verbs ?? { '': command.action as Action }).flatMap(([verb, action]) => actionFaults(verb, action)),
+    command.action || (command.verbs && command.fallback && Object.hasOwn(command.verbs, command.fallback))
+      ? ''
+      : 'it does nothing',
+    ...command.examples.map((example) =>
+      readLine(example).command === command.name ? '' : `"${example}" is not its own`,
+    ),
+    ...Object.entries(command.verbs ?? { '': command.action as Action }).flatMap(([verb, action]) =>
+      actionFaults(verb, action),
+    ),
     nameFault(command.name),
     summaryFault(command.name, command.summary),
   ].filter((fault) => fault !== '')
@@ -68,13 +80,19 @@ function actionFaults(verb: string, action: Action): readonly string[] {
     ...table.flatMap((option) => [
       nameFault(option.name),
       summaryFault(option.name, option.description),
-      (option.choices?.length ?? 0) > LIMITS.choices ? `${option.name} has over ${LIMITS.choices} choices` : '',
+      (option.choices?.length ?? 0) > LIMITS.choices
+        ? `${option.name} has over ${LIMITS.choices} choices`
+        : '',
     ]),
   ]
 }
 
 const nameFault = (name: string): string =>
-  /^[a-z][a-z-]*$/u.test(name) && name.length <= LIMITS.name ? '' : `${name} is no name: 1 to ${LIMITS.name} lower-case letters`
+  /^[a-z][a-z-]*$/u.test(name) && name.length <= LIMITS.name
+    ? ''
+    : `${name} is no name: 1 to ${LIMITS.name} lower-case letters`
 
 const summaryFault = (name: string, text: string): string =>
-  text.length >= 1 && text.length <= LIMITS.summary ? '' : `${name} needs a summary of 1 to ${LIMITS.summary} characters`
+  text.length >= 1 && text.length <= LIMITS.summary
+    ? ''
+    : `${name} needs a summary of 1 to ${LIMITS.summary} characters`

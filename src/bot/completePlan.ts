@@ -20,7 +20,11 @@ export interface Completed {
 export function completePlan(choices: PlanChoices, context: Context): Completed {
   const { settings, settled, show, reference } = context
   const { object, height } = choices
-  if (!object) throw new Refusal('invalid', 'what does it go round? Write its size first, such as 17in x 13in or 17in round')
+  if (!object)
+    throw new Refusal(
+      'invalid',
+      'what does it go round? Write its size first, such as 17in x 13in or 17in round',
+    )
   if (height === undefined) throw new Refusal('invalid', 'how tall is the finished box? Add height=15in')
   const reading = { ...settled, stock: reference.stock }
   const board = choices.width === undefined ? defaultBoard(settings.board, reading) : undefined
@@ -38,7 +42,10 @@ export function completePlan(choices: PlanChoices, context: Context): Completed 
     fit: choices.fit ?? settings.fit,
     kerf: settled.kerf,
   }
-  return { spec, assumptions: assumptions(choices, spec, context, board?.name, sheetWords(sheet, show, settings.sheet)) }
+  return {
+    spec,
+    assumptions: assumptions(choices, spec, context, board?.name, sheetWords(sheet, show, settings.sheet)),
+  }
 }
 
 function assumptions(
@@ -49,10 +56,14 @@ function assumptions(
   sheet: string,
 ): readonly string[] {
   return [
-    choices.clearance === undefined ? `clearance ${show.length(spec.clearance)} on each side (clearance=)` : '',
+    choices.clearance === undefined
+      ? `clearance ${show.length(spec.clearance)} on each side (clearance=)`
+      : '',
     choices.sheet?.measured ? '' : `${sheet} (measure yours: sheet=)`,
     choices.strip === undefined ? `strips ${show.length(spec.strip)} thick (strip=)` : '',
-    board === undefined ? '' : `strips ripped from ${board}, so ${show.length(spec.width)} wide (board= or width=)`,
+    board === undefined
+      ? ''
+      : `strips ripped from ${board}, so ${show.length(spec.width)} wide (board= or width=)`,
     choices.corner === undefined ? `${spec.corner} corners (corner=)` : '',
     choices.fit === undefined && spec.corner === 'captured'
       ? `${show.length(spec.fit, 'mark', true)} gap at each end of a corner stile, for paint and damp (fit=)`
@@ -70,11 +81,17 @@ const sheetWords = (sheet: NonNullable<PlanChoices['sheet']>, show: Show, fallba
 function defaultBoard(name: string, reading: ReadingSettings) {
   const read = readBoard(name, { ...reading, units: undefined })
   if (read.status === 'read') return read
-  throw new Refusal('fault', `the board in the settings, ${name}, is not sold in region ${reading.region}; add board= or width=`)
+  throw new Refusal(
+    'fault',
+    `the board in the settings, ${name}, is not sold in region ${reading.region}; add board= or width=`,
+  )
 }
 
 function defaultSheet(name: string, reading: ReadingSettings) {
   const read = readSheet(name, { ...reading, units: undefined })
   if (read.status === 'read') return read
-  throw new Refusal('fault', `the sheet in the settings, ${name}, is not sold in region ${reading.region}; add sheet=`)
+  throw new Refusal(
+    'fault',
+    `the sheet in the settings, ${name}, is not sold in region ${reading.region}; add sheet=`,
+  )
 }

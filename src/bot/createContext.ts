@@ -72,7 +72,11 @@ export async function createContext(request: Request, line: string, parts: Surro
 const MENDS_PROJECT = /^\/?\s*project\s+(?:undo|redo|history|forget)\b/iu
 const SETS_UNITS = /^\/?\s*units\s+\S/iu
 
-const readUnless = async <Body>(document: Document<Body>, mends: RegExp, line: string): Promise<Body | undefined> =>
+const readUnless = async <Body>(
+  document: Document<Body>,
+  mends: RegExp,
+  line: string,
+): Promise<Body | undefined> =>
   document.read().catch((error: unknown) => {
     if (mends.test(line)) return undefined
     throw error

@@ -14,7 +14,9 @@ export interface Document<Body> {
   /** Undefined when nothing is kept. */
   readonly read: () => Promise<Body | undefined>
   /** Applies `edit` to what is kept now; run again on the newer state when somebody else was faster. */
-  readonly change: (edit: (body: Body | undefined) => Body) => Promise<{ before: Body | undefined; after: Body }>
+  readonly change: (
+    edit: (body: Body | undefined) => Body,
+  ) => Promise<{ before: Body | undefined; after: Body }>
   /** What was undone or brought back, and what holds now; undefined when there is nothing to undo or redo. */
   readonly undo: () => Promise<Moved<Body> | undefined>
   readonly redo: () => Promise<Moved<Body> | undefined>
@@ -48,7 +50,8 @@ export function openDocument<Schema extends z.ZodType>(
     if (parsed.success) return parsed.data
     throw new Refusal('fault', unreadable(key.kind, mending))
   }
-  const parseOrLeave = (body: unknown): Body | undefined => (mending === 'anew' ? schema.safeParse(body).data : parse(body))
+  const parseOrLeave = (body: unknown): Body | undefined =>
+    mending === 'anew' ? schema.safeParse(body).data : parse(body)
   const author = { user: doing.user, command: doing.command }
   const moved = async (way: 'undo' | 'redo') => {
     const result = await store[way](key, author, doing.at)
@@ -59,7 +62,13 @@ export function openDocument<Schema extends z.ZodType>(
     change: async (edit) => {
       let before: Body | undefined
       let after: Body | undefined
-      await changeWithRetry(store, key, (body) => (after = edit((before = parseOrLeave(body)))), author, doing.at)
+      await changeWithRetry(
+        store,
+        key,
+        (body) => (after = edit((before = parseOrLeave(body)))),
+        author,
+        doing.at,
+      )
       return { before, after: after as Body }
     },
     undo: () => moved('undo'),

@@ -24,14 +24,19 @@ export function tableLines(table: Table, show: Show, width = PHONE_COLUMNS): rea
   if (across > width) return [...title, ...rows.flatMap((row) => stack(row, table.columns, width))]
   const numeric = table.columns.map((_, column) => table.rows.every((row) => typeof row[column] !== 'string'))
   const line = (cells: readonly string[]) =>
-    cells.map((cell, column) => pad(cell, widths[column] ?? 0, numeric[column] ?? false)).join('  ').trimEnd()
+    cells
+      .map((cell, column) => pad(cell, widths[column] ?? 0, numeric[column] ?? false))
+      .join('  ')
+      .trimEnd()
   return [...title, line(table.columns), widths.map((each) => '-'.repeat(each)).join('  '), ...rows.map(line)]
 }
 
 /** One row as lines: the first cell as a heading, then `column: value` each on a line of its own. */
 const stack = (row: readonly string[], columns: readonly string[], width: number): readonly string[] =>
   row.flatMap((cell, column) =>
-    column === 0 ? wrap(cell, width) : wrap(`${columns[column]} ${cell}`, width - 1).map((line) => ` ${line}`),
+    column === 0
+      ? wrap(cell, width)
+      : wrap(`${columns[column]} ${cell}`, width - 1).map((line) => ` ${line}`),
   )
 
 /** Breaks at spaces so that no line is over `width`; a single longer word is cut. */
@@ -39,7 +44,8 @@ export function wrap(text: string, width: number): readonly string[] {
   const lines: string[] = []
   for (const word of text.split(/\s+/u).filter((part) => part !== '')) {
     const last = lines.at(-1)
-    if (last !== undefined && visible(last) + 1 + visible(word) <= width) lines[lines.length - 1] = `${last} ${word}`
+    if (last !== undefined && visible(last) + 1 + visible(word) <= width)
+      lines[lines.length - 1] = `${last} ${word}`
     else lines.push(...(word.match(new RegExp(`.{1,${width}}`, 'gu')) ?? []))
   }
   return lines

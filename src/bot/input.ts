@@ -43,7 +43,10 @@ function matchOptions(raw: RawInput, table: readonly OptionRow[]): ReadonlyMap<O
     const option = table.find((row) => row.name === name)
     if (!option) throw new Refusal('unknown', unknownOption(name, table))
     if (given.has(option)) {
-      throw new Refusal('invalid', `${name} is given twice, as ${quoted(given.get(option) ?? '')} and ${quoted(text)}; keep one`)
+      throw new Refusal(
+        'invalid',
+        `${name} is given twice, as ${quoted(given.get(option) ?? '')} and ${quoted(text)}; keep one`,
+      )
     }
     given.set(option, text)
   }
@@ -53,8 +56,12 @@ function matchOptions(raw: RawInput, table: readonly OptionRow[]): ReadonlyMap<O
 function firstOption(text: string, table: readonly OptionRow[]): OptionRow {
   const option = table.find((row) => row.first)
   if (option) return option
-  if (table.length === 0) throw new Refusal('unknown', `nothing is read from ${quoted(text)} here; leave it out`)
-  throw new Refusal('unknown', `nothing is read from ${quoted(text)} here; every option needs its name, such as ${optionExample(table)}`)
+  if (table.length === 0)
+    throw new Refusal('unknown', `nothing is read from ${quoted(text)} here; leave it out`)
+  throw new Refusal(
+    'unknown',
+    `nothing is read from ${quoted(text)} here; every option needs its name, such as ${optionExample(table)}`,
+  )
 }
 
 const unknownOption = (name: string, table: readonly OptionRow[]): string => {
@@ -64,7 +71,8 @@ const unknownOption = (name: string, table: readonly OptionRow[]): string => {
 }
 
 function readOption(option: OptionRow, text: string, settings: KindSettings) {
-  if (text === '') throw new Refusal('invalid', `${option.name} has nothing after it; write ${written(option)}`)
+  if (text === '')
+    throw new Refusal('invalid', `${option.name} has nothing after it; write ${written(option)}`)
   const read = readValue(text, settings, option)
   const where = option.first ? '' : `${option.name}: `
   if (read.status === 'ambiguous') throw new Refusal('ambiguous', where + read.question)
@@ -75,15 +83,25 @@ function readOption(option: OptionRow, text: string, settings: KindSettings) {
 /** The last word is the schema's: bounds and required options are declared there and nowhere else. */
 function validated(schema: OptionSchema, values: Record<string, unknown>, table: readonly OptionRow[]) {
   const missing = table.find((row) => row.required && values[row.name] === undefined)
-  if (missing) throw new Refusal('invalid', `${missing.name} is missing (${missing.description}); write ${written(missing)}`)
+  if (missing)
+    throw new Refusal(
+      'invalid',
+      `${missing.name} is missing (${missing.description}); write ${written(missing)}`,
+    )
   const parsed = schema.safeParse(values)
   if (parsed.success) return parsed.data as Record<string, unknown>
   const issue = parsed.error.issues[0]
-  throw new Refusal('invalid', `${issue?.path.join('.') || 'the options'}: ${issue?.message ?? 'not accepted'}`)
+  throw new Refusal(
+    'invalid',
+    `${issue?.path.join('.') || 'the options'}: ${issue?.message ?? 'not accepted'}`,
+  )
 }
 
 const written = (option: OptionRow): string => {
-  const example = option.example ?? option.choices?.[0] ?? (option.type === 'integer' ? String(option.minimum ?? 1) : 'a value')
+  const example =
+    option.example ??
+    option.choices?.[0] ??
+    (option.type === 'integer' ? String(option.minimum ?? 1) : 'a value')
   return `${option.name}=${example}`
 }
 

@@ -36,7 +36,8 @@ export interface KindSettings extends ReadingSettings {
 type Kind = (text: string, settings: KindSettings, option: OptionRow) => ValueRead
 
 const lengthKind: Kind = (text, settings, option) => {
-  if (option.zero && /^(0|none|no)\s*("|''|in|inch|inches|mm|cm)?$/iu.test(text)) return { status: 'read', value: ZERO }
+  if (option.zero && /^(0|none|no)\s*("|''|in|inch|inches|mm|cm)?$/iu.test(text))
+    return { status: 'read', value: ZERO }
   const read = readLength(text, settings)
   return read.status === 'read' ? { ...read, value: read.length satisfies Length } : read
 }
@@ -47,7 +48,11 @@ const clearanceKind: Kind = (text, settings, option) => {
   const side = /\b(?:(?:per|each|every|a)\s+side|all\s+(?:a)?round)\b/iu
   const read = lengthKind(text.replace(total, '').replace(side, '').trim(), settings, option)
   if (read.status !== 'read' || !total.test(text)) return read
-  return { ...read, value: nanometres((read.value as Length) / 2), note: 'clearance is half the total on each side' }
+  return {
+    ...read,
+    value: nanometres((read.value as Length) / 2),
+    note: 'clearance is half the total on each side',
+  }
 }
 
 /** Wraps a reader whose whole result is the value. */
@@ -71,7 +76,9 @@ const integer: Kind = (text, _settings, option) => {
   const { minimum = 0, maximum = 10_000 } = option
   return read.count >= minimum && read.count <= maximum
     ? { status: 'read', value: read.count }
-    : invalid(`${option.name} ${quoted(text)} is out of range; write a whole number from ${minimum} to ${maximum}`)
+    : invalid(
+        `${option.name} ${quoted(text)} is out of range; write a whole number from ${minimum} to ${maximum}`,
+      )
 }
 
 const oneOf: Kind = (text, _settings, { name, choices = [] }) => {
@@ -92,19 +99,36 @@ const yesOrNo: Kind = (text, _settings, { name }) => {
 /** By name, by another name, or by the only name that has all the words typed. */
 const product: Kind = (text, { finishes }) => {
   const words = text.toLowerCase().split(/\s+/u)
-  const names = finishes.flatMap((finish) => [finish.name, ...finish.alsoCalled].map((name) => ({ name, finish })))
+  const names = finishes.flatMap((finish) =>
+    [finish.name, ...finish.alsoCalled].map((name) => ({ name, finish })),
+  )
   const exact = names.find(({ name }) => name.toLowerCase() === words.join(' '))
-  const partly = new Set(names.filter(({ name }) => words.every((word) => name.toLowerCase().split(' ').includes(word))).map(({ finish }) => finish))
+  const partly = new Set(
+    names
+      .filter(({ name }) => words.every((word) => name.toLowerCase().split(' ').includes(word)))
+      .map(({ finish }) => finish),
+  )
   const found = exact?.finish ?? (partly.size === 1 ? [...partly][0] : undefined)
   if (found) return { status: 'read', value: found }
   const offered = (partly.size > 1 ? [...partly] : finishes).map(({ name }) => name)
-  if (partly.size > 1) return { status: 'ambiguous', question: `${quoted(text)} could be ${listed(offered, 'or')}; write one of them` }
-  return invalid(`there is no finish ${quoted(text)}; there is ${listed(offered, 'and')}.${didYouMean(text, names.map(({ name }) => name))}`)
+  if (partly.size > 1)
+    return {
+      status: 'ambiguous',
+      question: `${quoted(text)} could be ${listed(offered, 'or')}; write one of them`,
+    }
+  return invalid(
+    `there is no finish ${quoted(text)}; there is ${listed(offered, 'and')}.${didYouMean(
+      text,
+      names.map(({ name }) => name),
+    )}`,
+  )
 }
 
 const money: Kind = (text, _settings, { name }) => {
   const value = readMoney(text)
-  return value ? { status: 'read', value } : invalid(`cannot read ${quoted(text)} as ${name}; write an amount such as 42.50`)
+  return value
+    ? { status: 'read', value }
+    : invalid(`cannot read ${quoted(text)} as ${name}; write an amount such as 42.50`)
 }
 
 const KINDS: Readonly<Record<string, Kind>> = {

@@ -7,7 +7,9 @@ import { Refusal } from './refusal.ts'
 import { type ShopStock, sawTerms, shopStockSchema, usualStock } from './shopStock.ts'
 
 /** One group of parts, laid out. */
-export type LaidGroup = Laid<Extract<Group, { kind: 'sheet' }>, SheetLayout> | Laid<Exclude<Group, { kind: 'sheet' }>, LengthLayout>
+export type LaidGroup =
+  | Laid<Extract<Group, { kind: 'sheet' }>, SheetLayout>
+  | Laid<Exclude<Group, { kind: 'sheet' }>, LengthLayout>
 
 interface Laid<G extends Group, Layout> {
   readonly group: G
@@ -36,7 +38,10 @@ export async function partsToCut(context: Context): Promise<readonly Listed[]> {
   const list = await context.ofChannel('cutlist', cutListSchema).read()
   if (list && list.parts.length > 0) return list.parts
   if (context.project) return partsOfPlan(planned(context.project.choices, context).plan)
-  throw new Refusal('invalid', 'there is nothing to cut yet; add parts with "cutlist add 24in x 12in count=4", or start a project')
+  throw new Refusal(
+    'invalid',
+    'there is nothing to cut yet; add parts with "cutlist add 24in x 12in count=4", or start a project',
+  )
 }
 
 /** Lays out the channel's cut list on its stock. Throws a Refusal that names the part where one cannot be cut. */
@@ -64,7 +69,10 @@ function usualFor(group: NoStock, context: Context) {
   if (usual.length > 0) return usual
   const [first] = group.parts as readonly ListedPart[]
   const what = group.from === 'sheet' ? 'sheet' : 'board'
-  throw new Refusal('invalid', `no ${what} on the stock list suits part ${first?.label}; add one, such as: ${what === 'sheet' ? 'stock add 4ft x 8ft sheet=1/2 ply' : 'stock add 2x4x8'}`)
+  throw new Refusal(
+    'invalid',
+    `no ${what} on the stock list suits part ${first?.label}; add one, such as: ${what === 'sheet' ? 'stock add 4ft x 8ft sheet=1/2 ply' : 'stock add 2x4x8'}`,
+  )
 }
 
 async function layGroup(group: Group | NoStock, { search, request, signal }: Context, seconds: number) {
@@ -75,18 +83,31 @@ async function layGroup(group: Group | NoStock, { search, request, signal }: Con
     const { outcome, milliseconds } = await search.cutSheets(group.problem, terms)
     if (outcome.status === 'impossible') throw new Refusal('invalid', outcome.reason)
     const { layouts, pieces, lowerBound, cost, status } = outcome
-    return { milliseconds, result: { group, layouts, pieces, lowerBound, value: cost, optimal: status === 'optimal' } }
+    return {
+      milliseconds,
+      result: { group, layouts, pieces, lowerBound, value: cost, optimal: status === 'optimal' },
+    }
   }
   const { outcome, milliseconds } = await search.cutLengths(group.problem, terms)
   if (outcome.status === 'impossible') throw new Refusal('invalid', outcome.reason)
   const { layouts, lowerBound, cost, status } = outcome
   const unit = group.priced ? SHARE : 1
-  const result = { group, layouts, pieces: boardsTaken(group, layouts), lowerBound: lowerBound / unit, value: cost / unit, optimal: status === 'optimal' }
+  const result = {
+    group,
+    layouts,
+    pieces: boardsTaken(group, layouts),
+    lowerBound: lowerBound / unit,
+    value: cost / unit,
+    optimal: status === 'optimal',
+  }
   return { milliseconds, result }
 }
 
 /** Strips come out of whole boards. */
-function boardsTaken({ perBoard }: Exclude<Group, { kind: 'sheet' }>, layouts: readonly LengthLayout[]): number {
+function boardsTaken(
+  { perBoard }: Exclude<Group, { kind: 'sheet' }>,
+  layouts: readonly LengthLayout[],
+): number {
   const strips = new Map<string, number>()
   for (const { stock, count } of layouts) strips.set(stock, (strips.get(stock) ?? 0) + count)
   return [...strips].reduce((sum, [id, count]) => sum + Math.ceil(count / (perBoard.get(id) ?? 1)), 0)

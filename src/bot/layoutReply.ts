@@ -13,22 +13,31 @@ const total = (groups: readonly LaidGroup[]): number => groups.reduce((sum, { pi
 
 /** The first line: how much to take, and whether less would do. */
 export function layoutAnswer(job: LaidJob): string {
-  const said = job.groups.map((laid) => counted(laid.pieces, laid.group.kind === 'sheet' ? 'sheet' : 'board', namesOf(laid)))
+  const said = job.groups.map((laid) =>
+    counted(laid.pieces, laid.group.kind === 'sheet' ? 'sheet' : 'board', namesOf(laid)),
+  )
   return `Take ${said.join(' and ')}; ${proof(job)}`
 }
 
-const counted = (count: number, what: string, names: string): string => `${count} ${what}${count === 1 ? '' : 's'} ${names}`
+const counted = (count: number, what: string, names: string): string =>
+  `${count} ${what}${count === 1 ? '' : 's'} ${names}`
 
 /** What is taken, by name; `2 of 4x8, 1 of S3` where there are several. */
 function namesOf(laid: LaidGroup): string {
   const taken = new Map<string, number>()
   for (const { stock, count } of laid.layouts) taken.set(stock, (taken.get(stock) ?? 0) + count)
   const perBoard = isSheets(laid) ? undefined : laid.group.perBoard
-  const names = [...taken].map(([name, count]) => ({ name, count: Math.ceil(count / (perBoard?.get(name) ?? 1)) }))
-  return names.length === 1 ? `(${names[0]?.name})` : `(${names.map(({ name, count }) => `${count} of ${name}`).join(', ')})`
+  const names = [...taken].map(([name, count]) => ({
+    name,
+    count: Math.ceil(count / (perBoard?.get(name) ?? 1)),
+  }))
+  return names.length === 1
+    ? `(${names[0]?.name})`
+    : `(${names.map(({ name, count }) => `${count} of ${name}`).join(', ')})`
 }
 
-const proof = (job: LaidJob): string => (isOptimal(job) ? 'proven, fewer will not do' : `at most ${percent(gapOf(job))} over the proven least`)
+const proof = (job: LaidJob): string =>
+  isOptimal(job) ? 'proven, fewer will not do' : `at most ${percent(gapOf(job))} over the proven least`
 
 export const isOptimal = ({ groups }: LaidJob): boolean => groups.every(({ optimal }) => optimal)
 
@@ -58,7 +67,11 @@ export function layoutTables({ groups }: LaidJob, show: Show): readonly Table[] 
         tally(layout.placements.map(({ part }) => part)),
         largest(layout.offcuts, show),
       ])
-      return { title: `Sheets ${show.length(laid.group.thickness, 'mark', true)} thick`, columns: ['', 'No', 'Parts', 'Left'], rows }
+      return {
+        title: `Sheets ${show.length(laid.group.thickness, 'mark', true)} thick`,
+        columns: ['', 'No', 'Parts', 'Left'],
+        rows,
+      }
     }
     const rows = laid.layouts.map(({ count, parts, offcut }, index): Cell[] => [
       index + 1,
@@ -67,13 +80,19 @@ export function layoutTables({ groups }: LaidJob, show: Show): readonly Table[] 
       offcut >= laid.group.problem.keepable ? show.mark(offcut as Length, 'into') : '-',
     ])
     const section = `${show.mark(laid.group.thickness, 'mark', true)} x ${show.length(laid.group.width)}`
-    return { title: `${laid.group.kind === 'strip' ? 'Strips' : 'Boards'} ${section}`, columns: ['', 'No', 'Parts', 'Left'], rows }
+    return {
+      title: `${laid.group.kind === 'strip' ? 'Strips' : 'Boards'} ${section}`,
+      columns: ['', 'No', 'Parts', 'Left'],
+      rows,
+    }
   })
 }
 
 function largest(offcuts: readonly Rectangle[], show: Show): string {
   const [first] = [...offcuts].sort((a, b) => b.length * b.width - a.length * a.width)
-  return first ? `${show.mark(first.length as Length, 'into')} x ${show.mark(first.width as Length, 'into')}` : '-'
+  return first
+    ? `${show.mark(first.length as Length, 'into')} x ${show.mark(first.width as Length, 'into')}`
+    : '-'
 }
 
 const inMillimetres = (size: number): number => toMillimetres(size as Length)
@@ -113,7 +132,9 @@ export function wasteOf({ groups }: LaidJob): number {
   let taken = 0
   let used = 0
   for (const laid of groups) {
-    const stock = new Map<string, { length: number; width?: number }>(laid.group.problem.stock.map((item) => [item.id, item]))
+    const stock = new Map<string, { length: number; width?: number }>(
+      laid.group.problem.stock.map((item) => [item.id, item]),
+    )
     for (const layout of laid.layouts) {
       const { length = 0, width = 1 } = stock.get(layout.stock) ?? {}
       // Boards count by their length and width, so that they weigh against sheets as material does.
@@ -126,7 +147,11 @@ export function wasteOf({ groups }: LaidJob): number {
 }
 
 function usedOf(layout: SheetLayout | LengthLayout, laid: LaidGroup): number {
-  if ('placements' in layout) return [...layout.placements, ...layout.offcuts].reduce((sum, { length, width }) => sum + length * width, 0)
+  if ('placements' in layout)
+    return [...layout.placements, ...layout.offcuts].reduce(
+      (sum, { length, width }) => sum + length * width,
+      0,
+    )
   const sizes = new Map(laid.group.problem.parts.map(({ id, length }) => [id, length]))
   const kept = layout.offcut >= laid.group.problem.keepable ? layout.offcut : 0
   return layout.parts.reduce((sum, part) => sum + (sizes.get(part) ?? 0), kept)
@@ -135,11 +160,17 @@ function usedOf(layout: SheetLayout | LengthLayout, laid: LaidGroup): number {
 function offcutFigures(laid: LaidGroup): readonly Figure[] {
   if (isSheets(laid)) {
     return laid.layouts.flatMap(({ count, offcuts }) =>
-      offcuts.map(({ length, width }) => ({ count, length: inMillimetres(length), width: inMillimetres(width) })),
+      offcuts.map(({ length, width }) => ({
+        count,
+        length: inMillimetres(length),
+        width: inMillimetres(width),
+      })),
     )
   }
   const { keepable } = laid.group.problem
-  return laid.layouts.filter(({ offcut }) => offcut >= keepable).map(({ count, offcut }) => ({ count, length: inMillimetres(offcut), width: null }))
+  return laid.layouts
+    .filter(({ offcut }) => offcut >= keepable)
+    .map(({ count, offcut }) => ({ count, length: inMillimetres(offcut), width: null }))
 }
 
 const rectangle = ({ x, y, length, width }: Rectangle) => ({

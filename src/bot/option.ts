@@ -38,7 +38,13 @@ export function optionTable(schema: OptionSchema): readonly OptionRow[] {
   const required = new Set(json.required ?? [])
   return Object.entries(json.properties ?? {}).map(([name, property]) => {
     const { description = '', enum: choices, ...rest } = property as Record<string, unknown>
-    return { ...rest, name, description, required: required.has(name), ...(choices ? { choices } : {}) } as OptionRow
+    return {
+      ...rest,
+      name,
+      description,
+      required: required.has(name),
+      ...(choices ? { choices } : {}),
+    } as OptionRow
   })
 }
 
@@ -82,8 +88,10 @@ export const count = (description: string, least: number, most: number) =>
   z.int().min(least).max(most).meta({ description })
 
 /** One of a few words. */
-export const choice = <const Words extends readonly [string, ...string[]]>(description: string, words: Words) =>
-  z.enum(words).meta({ description })
+export const choice = <const Words extends readonly [string, ...string[]]>(
+  description: string,
+  words: Words,
+) => z.enum(words).meta({ description })
 
 /** A price. */
 export const money = (description: string, example = '42.50') =>

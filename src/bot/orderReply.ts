@@ -9,7 +9,12 @@ const TITLES = { sheet: 'Sheets', board: 'Boards', strip: 'Strips, after ripping
 export const orderTable = ({ steps }: CutOrder, kind: keyof typeof TITLES, show: Show): Table => ({
   title: `${TITLES[kind]}: set to nearest tooth (${show.unit})`,
   columns: ['', 'Set', 'Cut', 'Gives'],
-  rows: steps.map((step, index): Cell[] => [index + 1, show.mark(step.mark as Length, 'mark', true), step.kind, gives(step)]),
+  rows: steps.map((step, index): Cell[] => [
+    index + 1,
+    show.mark(step.mark as Length, 'mark', true),
+    step.kind,
+    gives(step),
+  ]),
 })
 
 /** Parts that the step finishes, else how many pieces to cut further. */

@@ -15,7 +15,13 @@ export function partTables(plan: Plan, show: Show): readonly Table[] {
     {
       title: `Panels, sheet ${show.length(plan.spec.sheet, 'mark', true)} (${show.unit})`,
       columns: ['', 'No', 'Long', 'Wide', 'For'],
-      rows: panels.map((part): Cell[] => [part.label, part.count, into(part.length), into(part.width), short(part)]),
+      rows: panels.map((part): Cell[] => [
+        part.label,
+        part.count,
+        into(part.length),
+        into(part.width),
+        short(part),
+      ]),
     },
     {
       title: `Strips ${show.length(plan.spec.strip, 'mark', true)} x ${show.mark(plan.spec.width)} (${show.unit})`,
@@ -73,7 +79,7 @@ export const partFigure = ({ label, name, material, count, length, width, thickn
 
 /** The steepest saw setting of the braces; undefined where there are none. */
 function steepest({ faces }: Plan): number | undefined {
-  const settings = faces.flatMap(({ brace }) => (brace ? [brace.diagonal.saw] : []))
+  const settings = faces.flatMap(({ brace }) => (brace ? [brace.saw] : []))
   return settings.length > 0 ? Math.max(...settings) : undefined
 }
 
@@ -84,7 +90,9 @@ export function planFacts(plan: Plan, choices: PlanChoices): Facts {
     sheetCut: true,
     crosscut: true,
     ripWidth: toMillimetres(plan.spec.strip),
-    ...(plan.spec.grooves > 0 ? { grooves: plan.spec.grooves, grooveDepth: toMillimetres(plan.spec.sheet) / 3 } : {}),
+    ...(plan.spec.grooves > 0
+      ? { grooves: plan.spec.grooves, grooveDepth: toMillimetres(plan.spec.sheet) / 3 }
+      : {}),
     ...(steepest(plan) === undefined ? {} : { mitre: steepest(plan) }),
     brads: true,
     height: toMillimetres(plan.panelHeight),

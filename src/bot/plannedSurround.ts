@@ -20,8 +20,12 @@ export function planned(choices: PlanChoices, context: Context): Planned {
   context.cautions(objectFacts(choices))
   const { spec, assumptions } = completePlan(choices, context)
   const plan = planSurround(spec)
-  if (plan.status === 'impossible') throw new Refusal('invalid', obstacleSentence(plan.obstacle, context.show))
-  return { plan, notes: [...plan.warnings.map((warning) => warningLine(warning, context.show)), ...assumptions] }
+  if (plan.status === 'impossible')
+    throw new Refusal('invalid', obstacleSentence(plan.obstacle, context.show))
+  return {
+    plan,
+    notes: [...plan.warnings.map((warning) => warningLine(warning, context.show)), ...assumptions],
+  }
 }
 
 /** What is known of the thing inside before any number is worked out. */
@@ -38,7 +42,10 @@ export function obstacleSentence(obstacle: SurroundObstacle, show: Show): string
       return `the ${obstacle.what} comes out as ${typeof obstacle.value === 'number' && obstacle.value <= 0 ? 'nothing or less' : 'too small'}; give a larger one`
     case 'noLip': {
       const wider = `strips wider than ${show.length(obstacle.widthAbove, 'cover')} (width= or board=)`
-      const thinner = obstacle.stripBelow > 0 ? `strips thinner than ${show.length(obstacle.stripBelow, 'into')} (strip=), or ` : ''
+      const thinner =
+        obstacle.stripBelow > 0
+          ? `strips thinner than ${show.length(obstacle.stripBelow, 'into')} (strip=), or `
+          : ''
       return `no captured corner: the corner stile would not reach over the side panel (lip ${show.length(obstacle.lip)}). Use ${thinner}${wider}, or corner=cleated`
     }
     case 'noHold':

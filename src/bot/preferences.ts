@@ -23,7 +23,11 @@ export interface Settled {
 }
 
 /** The person's word goes before the channel's, and the channel's before the config's. */
-export const settle = (person: Preferences, channel: Preferences, defaults: Partial<Settled> & Omit<Settled, 'units'>): Settled => ({
+export const settle = (
+  person: Preferences,
+  channel: Preferences,
+  defaults: Partial<Settled> & Omit<Settled, 'units'>,
+): Settled => ({
   units: person.units ?? channel.units ?? defaults.units,
   tape: person.tape ?? channel.tape ?? defaults.tape,
   kerf: person.kerf ?? channel.kerf ?? defaults.kerf,

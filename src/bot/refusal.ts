@@ -20,5 +20,7 @@ export const plain = (text: string): string => text.replace(/[\p{Cc}\p{Cf}\p{Zl}
 /** `text` in quotes, shortened so that a whole pasted page never comes back. */
 export const quoted = (text: string, longest = 40): string => {
   const characters = [...plain(text)]
-  return characters.length > longest ? `"${characters.slice(0, longest).join('')}..."` : `"${characters.join('')}"`
+  return characters.length > longest
+    ? `"${characters.slice(0, longest).join('')}..."`
+    : `"${characters.join('')}"`
 }

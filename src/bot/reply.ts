@@ -39,7 +39,13 @@ export interface File {
 }
 
 /** The same answer as numbers in mm, degrees, mm2, mL, g, or lists and records of them: for scripts and tests. */
-export type Figure = number | string | boolean | null | readonly Figure[] | { readonly [name: string]: Figure }
+export type Figure =
+  | number
+  | string
+  | boolean
+  | null
+  | readonly Figure[]
+  | { readonly [name: string]: Figure }
 
 /** What a command answers, in fixed slots; each platform decides where they go, always in this order. */
 export interface Reply {

@@ -30,7 +30,11 @@ export function createRouter(parts: RouterParts): Answer {
       if (error instanceof Refusal) return { ok: false, kind: error.kind, error: error.message }
       const number = parts.faultNumber()
       parts.log.error({ number, error, invocation: request.invocation }, 'a command failed')
-      return { ok: false, kind: 'fault', error: `something went wrong here, not with your line; nothing was changed. Reference ${number}` }
+      return {
+        ok: false,
+        kind: 'fault',
+        error: `something went wrong here, not with your line; nothing was changed. Reference ${number}`,
+      }
     }
   }
 }
@@ -52,7 +56,11 @@ async function respond(request: Request, parts: RouterParts & Surroundings): Pro
   const run = () => call.action.run(input.values, context)
   const reply = await beforeDeadline(run, deadline, parts.settings.commandSeconds)
   const notes = [...input.notes, ...(reply.notes ?? [])]
-  return { ok: true, show: context.show, reply: notes.length > 0 ? { ...reply, notes: [...new Set(notes)] } : reply }
+  return {
+    ok: true,
+    show: context.show,
+    reply: notes.length > 0 ? { ...reply, notes: [...new Set(notes)] } : reply,
+  }
 }
 
 /** Runs `work`; a command that does not stop by itself in time is left to finish unheard. */
@@ -65,7 +73,9 @@ async function beforeDeadline(
   const late = new Promise<never>((_, reject) => {
     timer = setTimeout(() => {
       deadline.abort()
-      reject(new Refusal('fault', `this took longer than ${seconds} s and was stopped; try a smaller question`))
+      reject(
+        new Refusal('fault', `this took longer than ${seconds} s and was stopped; try a smaller question`),
+      )
     }, seconds * 1000)
   })
   try {
@@ -76,14 +86,18 @@ async function beforeDeadline(
 }
 
 function findCall(invocation: Invocation, catalogue: Catalogue, longest: number): Call {
-  const call = 'line' in invocation ? typedCall(invocation.line, catalogue, longest) : namedCall(invocation, catalogue)
+  const call =
+    'line' in invocation ? typedCall(invocation.line, catalogue, longest) : namedCall(invocation, catalogue)
   checkLength(call.line, longest)
   return { ...call, line: plain(call.line) }
 }
 
 const checkLength = (line: string, longest: number): void => {
   if (line.length <= longest) return
-  throw new Refusal('invalid', `the line has ${line.length} characters; ${longest} is the most that is read. Send the list in parts`)
+  throw new Refusal(
+    'invalid',
+    `the line has ${line.length} characters; ${longest} is the most that is read. Send the list in parts`,
+  )
 }
 
 function typedCall(line: string, catalogue: Catalogue, longest: number): Call {
@@ -93,22 +107,36 @@ function typedCall(line: string, catalogue: Catalogue, longest: number): Call {
   if (command.action) return { command, action: command.action, raw: typed, line }
   const [, word = '', rest = ''] = /^(\S*)\s*(.*)$/su.exec(typed.first) ?? []
   const verb = findVerb(command, word)
-  return { command, action: verb.action, raw: { first: verb.taken ? rest : typed.first, options: typed.options }, line }
+  return {
+    command,
+    action: verb.action,
+    raw: { first: verb.taken ? rest : typed.first, options: typed.options },
+    line,
+  }
 }
 
 function namedCall(invocation: Exclude<Invocation, { line: string }>, catalogue: Catalogue): Call {
   const command = findCommand(invocation.command, catalogue)
   const action = actionOf(command, invocation.verb ?? command.fallback)
   if (!action) throw new Refusal('unknown', unknownVerb(command, invocation.verb ?? ''))
-  const options = Object.entries(invocation.options).map(([name, value]): [string, string] => [name, visible(String(value))])
+  const options = Object.entries(invocation.options).map(([name, value]): [string, string] => [
+    name,
+    visible(String(value)),
+  ])
   const words = [command.name, invocation.verb, ...options.map(([name, value]) => `${name}=${value}`)]
-  return { command, action, raw: { first: '', options }, line: words.filter((word) => word !== undefined).join(' ') }
+  return {
+    command,
+    action,
+    raw: { first: '', options },
+    line: words.filter((word) => word !== undefined).join(' '),
+  }
 }
 
 function findCommand(name: string, catalogue: Catalogue): Command {
   const command = catalogue.get(name)
   if (command) return command
-  if (name === '') throw new Refusal('unknown', 'the line is empty or starts with an option; write a command first, or help')
+  if (name === '')
+    throw new Refusal('unknown', 'the line is empty or starts with an option; write a command first, or help')
   const hint = didYouMean(name, [...catalogue.keys()])
   throw new Refusal('unknown', `there is no command ${quoted(name)}; "help" lists them all.${hint}`)
 }

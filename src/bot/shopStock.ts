@@ -52,23 +52,45 @@ export function usualStock(parts: readonly ListedPart[], context: Context): read
 }
 
 function usualSheets({ thickness }: ListedPart, { reference, settled }: Context): readonly StockItem[] {
-  const size = reference.stock.sizes.find(({ region, aliasOf }) => region === settled.region && aliasOf === undefined)
+  const size = reference.stock.sizes.find(
+    ({ region, aliasOf }) => region === settled.region && aliasOf === undefined,
+  )
   if (!size || thickness === undefined) return []
   return [{ label: size.name, kind: 'sheet', length: size.length, width: size.width, thickness }]
 }
 
-function usualBoards(first: ListedPart, parts: readonly ListedPart[], { reference, settled }: Context): readonly StockItem[] {
+function usualBoards(
+  first: ListedPart,
+  parts: readonly ListedPart[],
+  { reference, settled }: Context,
+): readonly StockItem[] {
   const near = (a: Length, b: Length | undefined) => b !== undefined && Math.abs(a - b) <= 500_000
-  const sections = reference.stock.boards.filter(({ region, aliasOf, thickness, width }) =>
-    region === settled.region && aliasOf === undefined &&
-    (first.from === 'strip' ? near(thickness, first.width) : near(thickness, first.thickness) && near(width, first.width)),
+  const sections = reference.stock.boards.filter(
+    ({ region, aliasOf, thickness, width }) =>
+      region === settled.region &&
+      aliasOf === undefined &&
+      (first.from === 'strip'
+        ? near(thickness, first.width)
+        : near(thickness, first.thickness) && near(width, first.width)),
   )
   // The widest common board wastes least on kerf beside the fence, but a 2x6 is what a table saw takes with ease.
   const section = sections.find(({ width }) => width >= times(FOOT, 0.4)) ?? sections.at(-1)
   if (!section) return []
   const longest = Math.max(...parts.map(({ length }) => length))
-  const sold = reference.stock.lengths.filter(({ region }) => region === settled.region).map(({ length }) => length)
-  const enough = sold.filter((length) => length >= longest && length >= times(FOOT, 7.5)).sort((a, b) => a - b)[0]
+  const sold = reference.stock.lengths
+    .filter(({ region }) => region === settled.region)
+    .map(({ length }) => length)
+  const enough = sold
+    .filter((length) => length >= longest && length >= times(FOOT, 7.5))
+    .sort((a, b) => a - b)[0]
   if (enough === undefined) return []
-  return [{ label: section.name, kind: 'board', length: enough, width: section.width, thickness: section.thickness }]
+  return [
+    {
+      label: section.name,
+      kind: 'board',
+      length: enough,
+      width: section.width,
+      thickness: section.thickness,
+    },
+  ]
 }

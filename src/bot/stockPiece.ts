@@ -9,7 +9,11 @@ import type { Stocked } from './shopStock.ts'
  * What was typed as a sheet (two sides, with `sheet=` for what it is) or as a board with its length (`2x4x8`). Throws a
  * Refusal where it is neither.
  */
-export function readStockPiece(text: string, sheet: SheetRead | undefined, context: Context): Omit<Stocked, 'label'> {
+export function readStockPiece(
+  text: string,
+  sheet: SheetRead | undefined,
+  context: Context,
+): Omit<Stocked, 'label'> {
   const reading = { ...context.settled, stock: context.reference.stock }
   if (!sheet) {
     const board = readBoard(text, reading)
@@ -18,16 +22,29 @@ export function readStockPiece(text: string, sheet: SheetRead | undefined, conte
       return { kind: 'board', length, width, thickness, name: text.slice(0, 60) }
     }
     if (board.status === 'read') {
-      throw new Refusal('invalid', `how long is the board, or is it a sheet? Write 2x4x8 for a board, or add sheet=1/2 ply to ${quoted(text)}`)
+      throw new Refusal(
+        'invalid',
+        `how long is the board, or is it a sheet? Write 2x4x8 for a board, or add sheet=1/2 ply to ${quoted(text)}`,
+      )
     }
   }
   const size = readSize(text, reading)
   if (size.status === 'ambiguous') throw new Refusal('ambiguous', size.question)
   const [a, b, more] = size.status === 'read' ? size.lengths : []
   if (a === undefined || b === undefined || more !== undefined) {
-    throw new Refusal('invalid', `cannot read ${quoted(text)} as stock; write a sheet as 4ft x 8ft sheet=1/2 ply, or a board as 2x4x8`)
+    throw new Refusal(
+      'invalid',
+      `cannot read ${quoted(text)} as stock; write a sheet as 4ft x 8ft sheet=1/2 ply, or a board as 2x4x8`,
+    )
   }
-  if (!sheet) throw new Refusal('invalid', 'which sheet is it? Add sheet=1/2 ply, or the thickness you measured')
+  if (!sheet)
+    throw new Refusal('invalid', 'which sheet is it? Add sheet=1/2 ply, or the thickness you measured')
   const [length, width] = a >= b ? [a, b] : [b, a]
-  return { kind: 'sheet', length, width, thickness: sheet.thickness, name: `${sheet.material ?? 'sheet'} ${text}`.slice(0, 60) }
+  return {
+    kind: 'sheet',
+    length,
+    width,
+    thickness: sheet.thickness,
+    name: `${sheet.material ?? 'sheet'} ${text}`.slice(0, 60),
+  }
 }

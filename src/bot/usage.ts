@@ -24,7 +24,9 @@ export const usageLine = (name: string, { verb, options }: Use): string =>
 
 /** What to type for one option: its choices, or its example. */
 export const typedForm = (option: OptionRow): string =>
-  option.choices?.join('|') ?? option.example ?? (option.type === 'integer' ? `${option.minimum}-${option.maximum}` : '...')
+  option.choices?.join('|') ??
+  option.example ??
+  (option.type === 'integer' ? `${option.minimum}-${option.maximum}` : '...')
 
 function usageOf(option: OptionRow): string {
   if (option.first) return option.required ? `<${option.name}>` : `[${option.name}]`
