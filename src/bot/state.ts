@@ -28,11 +28,13 @@ export interface Revision extends Author {
   readonly way: 'edit' | 'undo' | 'redo'
 }
 
+/** What became of a change. */
 export type Changed =
   | { readonly status: 'changed'; readonly revision: number }
   /** Somebody else was faster: nothing was written, and `revision` is the current one. */
   | { readonly status: 'conflict'; readonly revision: number }
 
+/** What became of an undo or a redo; `nothing` when there was none to undo or bring back. */
 export type Moved =
   /** What the document holds now, and the edit that was undone or brought back. */
   | {

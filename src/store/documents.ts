@@ -5,8 +5,9 @@ import { seenFirst } from './events.ts'
 import { forgetPerson } from './person.ts'
 import { StoreError } from './storeError.ts'
 import type { RevisionRow, Tables } from './tables.ts'
-import { of, openTimeline } from './timeline.ts'
+import { ofDocument, openTimeline } from './timeline.ts'
 
+/** What may be chosen of a store. */
 export interface StoreSettings {
   /** Revisions kept of each document, and how many steps undo goes back; 200 when left out. */
   readonly revisionsKept?: number
@@ -36,12 +37,19 @@ export function createStore(engine: Engine, { revisionsKept = 200 }: StoreSettin
     undo: move('undo'),
     redo: move('redo'),
     history: async (key, most) => {
-      const newest = database.selectFrom('revisions').selectAll().where(of(key)).orderBy('number', 'desc')
+      const newest = database
+        .selectFrom('revisions')
+        .selectAll()
+        .where(ofDocument(key))
+        .orderBy('number', 'desc')
       return (await newest.limit(Math.min(most, revisionsKept)).execute()).map(revisionOf)
     },
     forget: (key) =>
       alone(key, async (transaction) => {
-        const { numDeletedRows } = await transaction.deleteFrom('revisions').where(of(key)).executeTakeFirst()
+        const { numDeletedRows } = await transaction
+          .deleteFrom('revisions')
+          .where(ofDocument(key))
+          .executeTakeFirst()
         return Number(numDeletedRows)
       }),
     forgetPerson: (person) =>

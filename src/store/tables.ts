@@ -26,6 +26,7 @@ export interface EventRow {
   at: string
 }
 
+/** The tables by name, as the migrations make them. */
 export interface Tables {
   revisions: RevisionRow
   events: EventRow

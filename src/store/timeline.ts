@@ -18,7 +18,7 @@ export interface Timeline {
 
 /** The timeline of the document `key`, within a transaction. */
 export function openTimeline(database: Kysely<Tables>, key: DocumentKey): Timeline {
-  const rows = () => database.selectFrom('revisions').selectAll().where(of(key))
+  const rows = () => database.selectFrom('revisions').selectAll().where(ofDocument(key))
   return {
     head: () => rows().orderBy('number', 'desc').limit(1).executeTakeFirst(),
     edit: (depth) =>
@@ -39,7 +39,7 @@ export function openTimeline(database: Kysely<Tables>, key: DocumentKey): Timeli
       if (head.number <= kept) return
       await database
         .deleteFrom('revisions')
-        .where(of(key))
+        .where(ofDocument(key))
         .where('number', '<=', head.number - kept)
         .where((row) => row.not(onTimeline(row, key, head.depth - kept, head.top)))
         .execute()
@@ -50,7 +50,7 @@ export function openTimeline(database: Kysely<Tables>, key: DocumentKey): Timeli
 type RevisionExpression = ExpressionBuilder<Tables, 'revisions'>
 
 /** The rows of one document. */
-export const of =
+export const ofDocument =
   (key: DocumentKey) =>
   (row: RevisionExpression): Expression<SqlBool> =>
     row.and({ platform: key.platform, workspace: key.workspace, kind: key.kind, id: key.id })

@@ -216,6 +216,17 @@ export function storeContract(name: string, newPlace: () => Promise<StorePlace>,
           expect(await store.redo(KEY, ANN, NOON)).toMatchObject({ body: expected })
       })
 
+      it('drops what no undo or redo can reach', async () => {
+        await openKeeping(5)
+        for (let number = 1; number <= 20; number += 1) await edit(number)
+        expect(await store.forget(KEY)).toBe(6)
+        for (let number = 1; number <= 20; number += 1) {
+          await edit(number)
+          await store.undo(KEY, ANN, NOON)
+        }
+        expect(await store.forget(KEY)).toBe(5)
+      })
+
       it('lets a document grow to about three times that at most', async () => {
         await openKeeping(10)
         for (let number = 0; number < 40; number += 1) await edit(number)
