@@ -48,14 +48,11 @@ function warnBlocks({ strip, width }: Frame, { diameter, clearance }: Contents):
 
 /**
  * Clearance, rounded up to a nanometre, at which a circle of radius r just misses a block a x b set in the corner of its
- * square: (R - a)2 + (R - b)2 = r2 for the half inside R = r + c; never more than the block is thin.
+ * square: (R - a)2 + (R - b)2 = r2 for the half inside R = r + c; never more than the block is thin. It holds where half the
+ * inside is at least as wide as the block, which a box with room for its blocks always is.
  */
 function roundClearance(diameter: Length, a: Length, b: Length): Length {
   const radius = diameter / 2
-  const thin = Math.min(a, b)
-  const underRoot = 2 * radius * radius - (a - b) ** 2
-  const half = underRoot < 0 ? Number.POSITIVE_INFINITY : (a + b + Math.sqrt(underRoot)) / 2
-  // Where the half inside is smaller than the block is wide, the block's face is nearer than its corner.
-  const touches = half < Math.max(a, b) ? Number.POSITIVE_INFINITY : half - radius
-  return Math.max(0, Math.min(thin, Math.ceil(touches))) as Length
+  const half = (a + b + Math.sqrt(Math.max(0, 2 * radius * radius - (a - b) ** 2))) / 2
+  return Math.max(0, Math.min(a, b, Math.ceil(half - radius))) as Length
 }

@@ -166,6 +166,12 @@ describe('layGrooves', () => {
     const narrow = { ...plain, panel: inches(1) }
     expect(layGrooves({ ...narrow, count: 7 })).toEqual({ status: 'impossible', kind: 'meet', most: 6 })
     expect(laid({ ...narrow, count: 6 }).count).toBe(6)
+    expect(layGrooves({ ...narrow, panel: inches(33, 32), count: 8 })).toMatchObject({
+      kind: 'meet',
+      most: 7,
+    })
+    expect(laid({ ...narrow, panel: inches(33, 32), count: 7 }).count).toBe(7)
+    expect(layGrooves({ ...narrow, panel: inches(1, 16), count: 1 })).toMatchObject({ kind: 'meet', most: 0 })
     // Grooves on a pitch can run off the panel though they do not meet one another.
     expect(layGrooves({ ...plain, count: 13, pitch: inches(2) })).toMatchObject({ kind: 'meet' })
     expect(layGrooves({ ...plain, count: 3, pitch: inches(1, 8) })).toMatchObject({ kind: 'meet' })
