@@ -47,6 +47,13 @@ describe('an X', () => {
     expect(cut.halfLength).toBe(nanometres((Math.hypot(20, 20) / 2 - 0.5) * inches(1)))
   })
 
+  it('wants a strip narrower than 2.4 in to cross in an opening of 4 x 3 in', () => {
+    const asked = { width: inches(4), height: inches(3), ends: 'pointed', cross: 'cut' } as const
+    const strip = inches(12, 5)
+    expect(diagonal({ ...asked, strip })).toEqual({ status: 'impossible', kind: 'crossing', below: strip })
+    expect(diagonal({ ...asked, strip: (strip - 1) as Length }).status).toBe('laid')
+  })
+
   it('is cut where the whole brace leaves off', () => {
     fc.assert(
       fc.property(crossable, ([opening, ends]) => {
