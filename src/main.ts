@@ -41,10 +41,18 @@ async function main(words: readonly string[]): Promise<number> {
   const environment = readEnvironment(process.env)
   const config = readConfig(environment.configFolder ?? folder('config'))
   const dataFolder = values.data ?? environment.dataFolder ?? config.bot.dataFolder
-  const log = pino({ level: environment.logLevel ?? config.bot.logLevel }, pino.destination({ dest: 2, sync: true }))
-  const store = await openSqlite(`${dataFolder}/battenbot.sqlite`, { revisionsKept: config.bot.revisionsKept })
+  const log = pino(
+    { level: environment.logLevel ?? config.bot.logLevel },
+    pino.destination({ dest: 2, sync: true }),
+  )
+  const store = await openSqlite(`${dataFolder}/battenbot.sqlite`, {
+    revisionsKept: config.bot.revisionsKept,
+  })
   const catalogue = await loadCatalogue(folder('commands'))
-  const search = createSearch({ threads: Math.max(1, availableParallelism() - 1), queue: config.bot.search.queue })
+  const search = createSearch({
+    threads: Math.max(1, availableParallelism() - 1),
+    queue: config.bot.search.queue,
+  })
   const answer = createRouter({
     store,
     search,
@@ -58,10 +66,17 @@ async function main(words: readonly string[]): Promise<number> {
   try {
     if (mode === 'ask') {
       const line = question.length > 0 ? question.join(' ') : undefined
-      return (await ask({ ...person, line, json: values.json }, answer, process.stdin, process.stdout)) ? 0 : 1
+      return (await ask({ ...person, line, json: values.json }, answer, process.stdin, process.stdout))
+        ? 0
+        : 1
     }
     await new Promise<void>((closed) => {
-      const room = createRoom(answer, catalogue, { ...person, input: process.stdin, output: process.stdout, closed })
+      const room = createRoom(answer, catalogue, {
+        ...person,
+        input: process.stdin,
+        output: process.stdout,
+        closed,
+      })
       process.once('SIGTERM', () => void room.stop())
       void room.start()
     })

@@ -12,7 +12,14 @@ export function replyText(reply: Reply, show: Show, width = PHONE_COLUMNS): stri
   const notes = (reply.notes ?? []).map((note) => `- ${note}`)
   const files = (reply.files ?? []).map(({ name }) => `file: ${name}`)
   const buttons = (reply.buttons ?? []).map(({ label, line }) => `${label}: ${line}`)
-  return [reply.answer, cautions.join('\n'), ...tables, notes.join('\n'), files.join('\n'), buttons.join('\n')]
+  return [
+    reply.answer,
+    cautions.join('\n'),
+    ...tables,
+    notes.join('\n'),
+    files.join('\n'),
+    buttons.join('\n'),
+  ]
     .filter((part) => part !== '')
     .join('\n\n')
 }

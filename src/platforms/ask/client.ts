@@ -16,7 +16,12 @@ export interface AskOptions {
  * Answers one line, or every line of `input` in turn, and writes one answer for each. Says whether all were answered,
  * so that a script can tell by the exit code.
  */
-export async function ask(options: AskOptions, answer: Answer, input: Readable, output: Writable): Promise<boolean> {
+export async function ask(
+  options: AskOptions,
+  answer: Answer,
+  input: Readable,
+  output: Writable,
+): Promise<boolean> {
   const place: Place = { platform: 'room', workspace: 'local', channel: options.channel }
   const render = options.json ? renderJson : renderText
   let allOk = true
@@ -26,6 +31,7 @@ export async function ask(options: AskOptions, answer: Answer, input: Readable, 
     output.write(`${render(response)}\n`)
   }
   if (options.line !== undefined) await one(options.line)
-  else for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) await one(line)
+  else
+    for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) await one(line)
   return allOk
 }

@@ -16,6 +16,12 @@ export function renderJson(response: Response): string {
     rows: table.rows.map((row) => row.map((cell) => showCell(cell, show))),
   }))
   const files = reply.files?.map(({ name, type }) => ({ name, type }))
-  const shown = { answer, ...slots, ...(tables && { tables }), ...(files && { files }), text: replyText(reply, show) }
+  const shown = {
+    answer,
+    ...slots,
+    ...(tables && { tables }),
+    ...(files && { files }),
+    text: replyText(reply, show),
+  }
   return JSON.stringify({ ok: true, answer, figures, reply: shown })
 }

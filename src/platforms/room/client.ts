@@ -15,20 +15,29 @@ export interface RoomOptions {
   readonly closed: () => void
 }
 
-const WELCOME = 'Ask a build question, such as: sizing 17in x 13in height=15in\n"help" lists the commands, "leave" closes the room.\n'
+const WELCOME =
+  'Ask a build question, such as: sizing 17in x 13in height=15in\n"help" lists the commands, "leave" closes the room.\n'
 
 /** A room in the terminal that needs no account: a typed line in, an answer out. */
 export function createRoom(answer: Answer, catalogue: Catalogue, options: RoomOptions): Platform {
   const { input, output } = options
   let lines: Interface | undefined
+  let isOpen = false
   let underWay: Promise<unknown> = Promise.resolve()
-  const complete = (line: string): [string[], string] => [[...completions(line, catalogue)], line.split(/\s+/u).at(-1) ?? '']
+  const complete = (line: string): [string[], string] => [
+    [...completions(line, catalogue)],
+    line.split(/\s+/u).at(-1) ?? '',
+  ]
   const place: Place = { platform: 'room', workspace: 'local', channel: options.channel }
 
   const reply = async (line: string) => {
     const response = await answer({ place, user: options.user, invocation: { line }, at: new Date() })
     output.write(`\n${render(response)}\n\n`)
-    lines?.prompt()
+    if (isOpen) lines?.prompt()
+  }
+  const leave = () => {
+    isOpen = false
+    void underWay.then(options.closed)
   }
   const hear = (line: string) => {
     if (/^\s*(leave|exit|quit)\s*$/iu.test(line)) return lines?.close()
@@ -40,8 +49,9 @@ export function createRoom(answer: Answer, catalogue: Catalogue, options: RoomOp
     limits,
     start: async () => {
       lines = createInterface({ input, output, completer: complete, prompt: `${options.channel}> ` })
+      isOpen = true
       output.write(WELCOME)
-      lines.on('line', hear).on('close', () => void underWay.then(options.closed))
+      lines.on('line', hear).on('close', leave)
       lines.prompt()
     },
     stop: async () => {
