@@ -5,6 +5,8 @@ import type { Work } from './work.ts'
 /** A kind of blank: every piece of its size with the same cuts to come. Parts' names make no difference to it. */
 export interface PlanNode {
   readonly id: number
+  /** A large whole number of its own: sums of marks tell sets of kinds apart. */
+  readonly mark: number
   readonly area: number
   /** Settings that it is ready for; true when the strips might come free without it. */
   readonly ready: ReadonlyMap<string, boolean>
@@ -42,6 +44,10 @@ function createDescriber(): (work: Work) => string {
   return describe
 }
 
+/** Two multiplicative hashes (Knuth) side by side, 44 bits: sums of some hundred stay exact. */
+const markOf = (id: number): number =>
+  (Math.imul(id + 1, 0x9e3779b1) >>> 10) * 2 ** 22 + (Math.imul(id + 7, 0x85ebca6b) >>> 10)
+
 /** A planner for one saw; everything it works out is kept. */
 export function createPlanner(saw: Saw): Planner {
   const describe = createDescriber()
@@ -58,7 +64,8 @@ export function createPlanner(saw: Saw): Planner {
     const ready = new Map(moves.map((move) => [move.key, move.mayBeLast]))
     blanks.push(blank)
     cuts.push(new Map())
-    return { id: blanks.length - 1, area, ready, needs }
+    const id = blanks.length - 1
+    return { id, mark: markOf(id), area, ready, needs }
   }
 
   const nodeOf = (blank: Blank): PlanNode | undefined => {

@@ -2,9 +2,13 @@ import type { Planner, PlanNode } from './node.ts'
 
 /** What lies on the bench, kind by kind: how many there are of a kind makes no difference to the settings. */
 interface State {
-  readonly nodes: readonly PlanNode[]
+  readonly nodes: ReadonlySet<PlanNode>
   /** Settings still needed, each with the nodes that need it, now or later. */
   readonly needs: ReadonlyMap<string, readonly PlanNode[]>
+  /** How often settings are needed, each counted once for each kind. */
+  readonly scattered: number
+  /** The same for the same kinds: the sum of their marks. */
+  readonly key: number
   readonly path: Path | undefined
 }
 
@@ -13,22 +17,20 @@ interface Path {
   readonly before: Path | undefined
 }
 
-function createState(nodes: readonly PlanNode[], path: Path | undefined): State {
+function createState(list: readonly PlanNode[], path: Path | undefined): State {
+  const nodes = new Set(list)
   const needs = new Map<string, PlanNode[]>()
-  for (const node of nodes)
+  let [scattered, key] = [0, 0]
+  for (const node of nodes) {
+    scattered += node.needs.size
+    key += node.mark
     for (const need of node.needs) {
       const group = needs.get(need)
       if (group === undefined) needs.set(need, [node])
       else group.push(node)
     }
-  return { nodes, needs, path }
-}
-
-/** The least number of settings to come, and how scattered they are: lower is nearer to the end. */
-const judge = ({ needs }: State): number => {
-  let scattered = 0
-  for (const nodes of needs.values()) scattered += nodes.length
-  return needs.size + scattered / (1 + scattered * 2)
+  }
+  return { nodes, needs, scattered, key, path }
 }
 
 const largest = (nodes: readonly PlanNode[]): number => Math.max(...nodes.map((node) => node.area))
@@ -70,18 +72,49 @@ function choose(candidates: readonly Candidate[], most: number): Candidate[] {
   return [...others.slice(0, most), ...spared.slice(0, most)]
 }
 
-function follow(planner: Planner, state: State, setting: string): State {
-  const needing = new Set(state.needs.get(setting))
-  const after = [...needing].flatMap((node) => planner.cutAt(node, setting))
-  const nodes = new Set([...state.nodes.filter((node) => !needing.has(node)), ...after])
-  return createState([...nodes], { setting, before: state.path })
+/** A state one setting further on, judged before it is built. */
+interface Step {
+  readonly from: State
+  readonly setting: string
+  readonly leaving: ReadonlySet<PlanNode>
+  readonly arriving: ReadonlySet<PlanNode>
+  /** The settings still needed, then how scattered over kinds of pieces they are: lower is nearer to the end. */
+  readonly score: number
+  readonly key: number
 }
 
-const keyOf = ({ nodes }: State): string =>
-  nodes
-    .map((node) => node.id)
-    .sort((a, b) => a - b)
-    .join(' ')
+/** How many more kinds need each setting after the step than before. */
+function countChanges(leaving: ReadonlySet<PlanNode>, arriving: ReadonlySet<PlanNode>): Map<string, number> {
+  const changes = new Map<string, number>()
+  const add = (nodes: ReadonlySet<PlanNode>, by: number): void => {
+    for (const node of nodes) for (const need of node.needs) changes.set(need, (changes.get(need) ?? 0) + by)
+  }
+  add(leaving, -1)
+  add(arriving, 1)
+  return changes
+}
+
+function stepFrom(planner: Planner, from: State, setting: string): Step {
+  const leaving = new Set(from.needs.get(setting)?.filter((node) => node.ready.has(setting)))
+  const left = [...leaving].flatMap((node) => planner.cutAt(node, setting))
+  const arriving = new Set(left.filter((node) => !from.nodes.has(node)))
+  let [needs, scattered] = [from.needs.size, from.scattered]
+  for (const [need, change] of countChanges(leaving, arriving)) {
+    const before = from.needs.get(need)?.length ?? 0
+    needs += Number(before + change > 0) - Number(before > 0)
+    scattered += change
+  }
+  const sum = (nodes: ReadonlySet<PlanNode>): number =>
+    [...nodes].reduce((total, node) => total + node.mark, 0)
+  const key = from.key - sum(leaving) + sum(arriving)
+  return { from, setting, leaving, arriving, score: needs + scattered / (1 + 2 * scattered), key }
+}
+
+const follow = ({ from, setting, leaving, arriving }: Step): State =>
+  createState([...[...from.nodes].filter((node) => !leaving.has(node)), ...arriving], {
+    setting,
+    before: from.path,
+  })
 
 function readPath(path: Path | undefined): string[] {
   const settings: string[] = []
@@ -98,20 +131,16 @@ export function planSettings(
   start: readonly PlanNode[],
   { width, most }: { readonly width: number; readonly most: number },
 ): string[] {
-  let level = [createState([...new Set(start)], undefined)]
-  while (level.every((state) => state.nodes.length > 0)) {
-    const next = new Map<string, State>()
+  let level = [createState(start, undefined)]
+  while (level.every((state) => state.nodes.size > 0)) {
+    const steps = new Map<number, Step>()
     for (const state of level)
       for (const { setting } of choose(findCandidates(planner, state), most)) {
-        const after = follow(planner, state, setting)
-        const key = keyOf(after)
-        if (!next.has(key)) next.set(key, after)
+        const step = stepFrom(planner, state, setting)
+        if (!steps.has(step.key)) steps.set(step.key, step)
       }
-    level = [...next.values()]
-      .map((state) => ({ state, score: judge(state) }))
-      .sort((a, b) => a.score - b.score)
-      .slice(0, width)
-      .map(({ state }) => state)
+    const best = [...steps.values()].sort((a, b) => a.score - b.score).slice(0, width)
+    level = best.map(follow)
   }
-  return readPath(level.find((state) => state.nodes.length === 0)?.path)
+  return readPath(level.find((state) => state.nodes.size === 0)?.path)
 }

@@ -6,8 +6,8 @@ import { planSettings } from './plan.ts'
 
 /** How wide the search for few settings is: narrower for a large job, so that it stays within about a second. */
 const breadthFor = (needs: number): { width: number; most: number } => ({
-  width: Math.max(2, Math.min(60, Math.floor(6000 / (1 + needs)))),
-  most: Math.max(4, Math.min(40, Math.floor(6000 / (1 + needs)))),
+  width: Math.max(2, Math.min(16, Math.floor(1200 / (1 + needs)))),
+  most: 8,
 })
 
 /** Everything on the bench cut at one setting after another, with few settings; ids of new pieces from `nextId`. */
