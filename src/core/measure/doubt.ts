@@ -1,0 +1,145 @@
+import Fraction from 'fraction.js'
+import type { Amount } from './amount.ts'
+import type { Ambiguous, Invalid } from './reading.ts'
+import { FT, IN, M, MM, type Unit } from './unit.ts'
+import { couldBe, decimalText, inInches, inMillimetres, inUnit, invalid, quoted, typed } from './wording.ts'
+
+/** What decides whether a number that reads well may still mean another. */
+export interface Setting {
+  /** The unit stands beside the number, or governs it from the end of the size. */
+  readonly united: boolean
+  /** Only a length can be meant here, so a bare fraction such as 13/16 is one. */
+  readonly expected: boolean
+}
+
+/** The question that a careful person asks about this amount, read in `unit`; undefined when there is none. */
+export function doubtOf(amount: Amount, unit: Unit, setting: Setting): Ambiguous | undefined {
+  const { number, doubt, text } = amount
+  if (doubt) return couldBe(text, doubt.readings, doubt.why)
+  return (
+    commas(amount, unit) ??
+    lostSpace(amount, unit, setting) ??
+    said(text, number, unit) ??
+    offTape(amount, unit)
+  )
+}
+
+/** The longest and the shortest that is a part of anything built here: 20 m and 0.1 mm. */
+const LONGEST_PART = M.size.mul(20)
+const SHORTEST_PART = MM.size.div(10)
+
+/** The refusal of a size outside 0.1 mm to 20 m; undefined inside. */
+export function outOfRange(text: string, size: Fraction): Invalid | undefined {
+  if (size.compare(LONGEST_PART) > 0)
+    return invalid(
+      `cannot read ${quoted(text)}: it is longer than 20 m; write a length such as 96in or 2440mm`,
+    )
+  if (size.compare(SHORTEST_PART) < 0)
+    return invalid(
+      `cannot read ${quoted(text)}: it is less than 0.1 mm; write a length such as 1/64in or 0.5mm`,
+    )
+  return undefined
+}
+
+/** Rule 9 of commas: three figures before mm are thousands, before m decimals; elsewhere either is possible. */
+function commas({ number, text }: Amount, unit: Unit): Ambiguous | undefined {
+  const { comma, value, places = 0 } = number
+  if (comma === 'three' && unit !== MM && unit !== M)
+    return couldBe(
+      text,
+      [inUnit(value, unit), inUnit(value.mul(1000), unit.system === 'inch' ? MM : unit)],
+      'a comma for thousands or for decimals',
+    )
+  if (comma === 'few' && unit.system === 'inch' && places > 1)
+    return couldBe(
+      text,
+      [
+        inUnit(value, unit),
+        text
+          .replace(/[a-z"' ]+$/u, '')
+          .replace(',', `${unit.name} x `)
+          .concat(unit.name),
+      ],
+      'a decimal comma or two numbers',
+    )
+  const zeros = !comma && places === 3 && unit === MM && /^[1-9]\.\d\d0/u.test(text)
+  return zeros
+    ? couldBe(text, [inUnit(value, MM), inUnit(value.mul(1000), MM)], 'a point for decimals or for thousands')
+    : undefined
+}
+
+/**
+ * A fraction that may have lost the space after its whole number: 11/4 for 1 1/4. A top-heavy one is in doubt always, a
+ * proper one (13/16) only while nothing says that it is a length.
+ */
+function lostSpace(
+  { number, text, compound }: Amount,
+  unit: Unit,
+  { united, expected }: Setting,
+): Ambiguous | undefined {
+  if (!number.stroke || number.form === 'decimal') return undefined
+  const { over, under } = number.stroke
+  const topHeavy = Number(over) >= Number(under)
+  const others = splits(over, Number(under))
+  if (number.form === 'mixed' || compound) {
+    if (!topHeavy || Number(over) === Number(under)) return undefined
+    return couldBe(
+      text,
+      [inUnit(number.value, unit), ...others.map((value) => inUnit(value, unit))],
+      'the fraction is more than one',
+    )
+  }
+  if (number.deliberate) return undefined
+  if (others.length > 0 && (topHeavy || !(united || expected)))
+    return couldBe(
+      text,
+      [fractionText(over, under, unit), ...others.map((value) => inUnit(value, unit))],
+      'a space may be lost',
+    )
+  return topHeavy && !(united || expected) ? topHeavyDoubt(text, number.value, over, under) : undefined
+}
+
+const fractionText = (over: string, under: string, unit: Unit): string =>
+  Number(over) >= Number(under)
+    ? inUnit(new Fraction(Number(over), Number(under)), unit)
+    : `${over}/${under}${unit.name}`
+
+/** `5/4` bare is a length, or the name of five-quarter lumber. */
+const topHeavyDoubt = (text: string, value: Fraction, over: string, under: string): Ambiguous =>
+  couldBe(
+    text,
+    [inUnit(value, IN), under === '4' ? `${over}/4x6` : `${decimalText(value.mul(1))}in`],
+    under === '4' ? 'a length, or lumber named in quarters' : 'more than one inch',
+  )
+
+/** Every whole number and proper fraction that the figures of `over` can be cut into: 237/8 is 23 7/8. */
+function splits(over: string, under: number): readonly Fraction[] {
+  const found: Fraction[] = []
+  for (let cut = 1; cut < over.length; cut += 1) {
+    const [head, tail] = [over.slice(0, cut), over.slice(cut)]
+    if (!tail.startsWith('0') && Number(tail) < under && Number(head) > 0)
+      found.push(new Fraction(Number(tail), under).add(Number(head)))
+  }
+  return found
+}
+
+const said = (text: string, { or, value }: Amount['number'], unit: Unit): Ambiguous | undefined =>
+  or && couldBe(text, [inUnit(value, unit), inUnit(or, unit)], 'said the same way')
+
+/** A fraction of an inch that no tape has: thirds, tenths. Decimals are what a caliper shows, and are read. */
+function offTape({ number, unit: own, size, text, compound }: Amount, unit: Unit): Ambiguous | undefined {
+  if (unit.system !== 'inch' || (number.form !== 'fraction' && number.form !== 'mixed')) return undefined
+  const exact = size ?? number.value.mul((own ?? unit).size)
+  const parts = exact.div(IN.size).mul(64)
+  if (parts.d === 1n || (compound && unit === FT)) return undefined
+  const near = inInches(parts.mul(1, 4).round().mul(4).div(64).mul(IN.size))
+  const fine = inInches(parts.mul(1, 2).round().mul(2).div(64).mul(IN.size))
+  return couldBe(
+    text,
+    [...new Set([near, fine]), inMillimetres(exact)],
+    `a tape has no ${typedParts(number.value)}`,
+  )
+}
+
+const typedParts = (value: Fraction): string =>
+  typed(value.mod(1)).includes('.') ? value.mod(1).toFraction() : typed(value)

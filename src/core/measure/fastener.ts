@@ -1,0 +1,63 @@
+import { type Item, type Phrase, amountOf, amountsOf, isMark, isWord, plainOf } from './item.ts'
+import type { Ambiguous, Invalid } from './reading.ts'
+import { ambiguous, invalid, listed, quoted } from './wording.ts'
+
+const GAUGE_WORDS = /^(?:ga|gauge|gage|swg|awg)$/u
+
+/**
+ * The answer to a screw, a bolt or a nail (`#8 x 1-1/4`, `M6x50`, `1/4-20 x 2"`, `16d`, `18 ga`): its gauge is no
+ * length, so it is asked which length is meant, or refused when it gives none. Undefined for anything else.
+ */
+export function fastenerOf(phrase: Phrase): Ambiguous | Invalid | undefined {
+  const at = phrase.items.findIndex((_item, index) => isGauge(phrase.items, index))
+  if (at < 0) return penny(phrase)
+  const lengths = amountsOf(phrase.items.slice(at + 2)).map(({ text }) => text)
+  return ask(phrase.text, lengths)
+}
+
+function isGauge(items: readonly Item[], at: number): boolean {
+  const [before, here, after] = [items[at - 1], items[at], items[at + 1]]
+  if (amountOf(after) && (isMark(here, '#') || isNumberSign(items, at))) return true
+  if (isWord(here, /^m$/u) && amountOf(after)?.number.form === 'whole' && !after?.gap)
+    return isMetricThread(items, at)
+  if (amountOf(here) && !amountOf(here)?.unit && isWord(after, GAUGE_WORDS)) return true
+  const thread = amountOf(before)?.number.form === 'fraction' && isMark(here, '-') && !here?.gap
+  return Boolean(
+    thread &&
+      amountOf(after)?.number.form === 'whole' &&
+      !after?.gap &&
+      amountOf(after)?.number.value.compare(8) !== -1 &&
+      amountOf(after)?.number.value.compare(80) !== 1,
+  )
+}
+
+const isNumberSign = (items: readonly Item[], at: number): boolean =>
+  isWord(items[at], /^(?:no|nr|number)$/u) && at === 0
+
+const isMetricThread = (items: readonly Item[], at: number): boolean =>
+  (at === 0 || items[at]?.gap === true) &&
+  !amountOf(items[at - 1]) &&
+  (amountOf(items[at + 1])?.number.value.compare(30) ?? 1) <= 0
+
+/** `16d`, `8d nails`: pennies, which could as well be a depth. */
+function penny({ text, items }: Phrase): Ambiguous | undefined {
+  const plain = plainOf(items)
+  if (!/^\d{1,2} d(?: (?:nails?|common|box|sinkers?|finish|finishing|brads?|galv|galvanized))*$/u.test(plain))
+    return undefined
+  const [number] = plain.split(' ')
+  return ambiguous(
+    `${quoted(text)} could be a ${number}-penny nail or a depth of ${number}; write the length of the nail, such as 3 1/2in, or ${number}in deep`,
+  )
+}
+
+function ask(text: string, lengths: readonly string[]): Ambiguous | Invalid {
+  if (lengths.length === 0)
+    return invalid(
+      `cannot read ${quoted(text)} as a length: it is the size of a screw, a nail or a wire; write a length, such as 1 1/4in or 50mm`,
+    )
+  const length = lengths.at(-1) ?? ''
+  const written = /[\d}]$/u.test(length) ? [`${length}in`, `${length}mm`] : [length]
+  return ambiguous(
+    `${quoted(text)} could be a screw or a bolt of that length, or a size; its gauge is no length: write ${listed(written)} for the length`,
+  )
+}

@@ -1,0 +1,142 @@
+import { type Item, type Phrase, amountOf, amountsOf, isMark, isWord } from './item.ts'
+import { foreignOf, foreignSign } from './foreign.ts'
+import type { Invalid } from './reading.ts'
+import { DEGREE, unitOf } from './unit.ts'
+import { invalid, quoted } from './wording.ts'
+
+const KNOWN_MARKS = '-+/&,.:;()[]?!@#=~±<>≤≥≈*°⌀%$£€¥^_|'
+const MISHEARD = /^(?:to|too|for|fore|won|ate|tree|free|sex|tin|sicks|fife|nein|tow|there)$/u
+
+type Check = (items: readonly Item[], at: number) => string | undefined
+
+/** What is wrong at one place of a phrase whatever it is read as: the words after `cannot read "..." as a measure:`. */
+const CHECKS: readonly Check[] = [
+  (items, at) =>
+    items[at]?.is === 'soup' ? `${quoted(items[at].text)} is no unit; write 24in, 2ft or 600mm` : undefined,
+  (items, at) => {
+    const fault = amountOf(items[at])?.number.fault
+    return (
+      fault && `${quoted(items[at]?.text ?? '')} is no number, because ${fault}; write 23 7/8in or 606.4mm`
+    )
+  },
+  notation,
+  doubled,
+  negative,
+  foreign,
+  area,
+  mark,
+  misheard,
+]
+
+/** The first thing in the phrase that no reading can mend, as a refusal; undefined when there is none. */
+export function faultOf({ text, items }: Phrase): Invalid | undefined {
+  for (const check of CHECKS)
+    for (let at = 0; at < items.length; at += 1) {
+      const why = check(items, at)
+      if (why) return invalid(`cannot read ${quoted(text)}: ${why}`)
+    }
+  return undefined
+}
+
+/** The refusal of a length of zero; undefined when no amount is zero. */
+export function zeroOf({ text, items }: Phrase): Invalid | undefined {
+  const isZero = amountsOf(items).some(
+    ({ number, unit, size }) => (size ?? number.value).equals(0) && unit !== DEGREE,
+  )
+  return isZero
+    ? invalid(
+        `cannot read ${quoted(text)}: a length or a count of zero is no measure; write a number above 0, such as 1/2in or 12mm`,
+      )
+    : undefined
+}
+
+/** `1e3`, `2e-5`, `0x1f`: figures and letters run together. */
+function notation(items: readonly Item[], at: number): string | undefined {
+  const [number, letter, after] = items.slice(at, at + 3)
+  if (!amountOf(number) || amountOf(number)?.unit || letter?.is !== 'word' || letter.gap) return undefined
+  const exponent = letter.text === 'e' && after !== undefined && !after.gap
+  return exponent ? 'powers of ten are not read; write the number out, such as 1000mm' : undefined
+}
+
+function doubled(items: readonly Item[], at: number): string | undefined {
+  const [here, after] = [items[at], items[at + 1]]
+  const run = isWord(here, /^x{2,}$/u) && amountOf(after)
+  if (run || (here?.is === 'by' && after?.is === 'by'))
+    return 'there are two separators in a row; write one, as in 24 x 36in'
+  if (here?.is === 'by' && at === items.length - 1) return 'nothing follows the last x; write 24 x 36in'
+  if (isMark(here, '-') && isMark(after, '-')) return 'there are two dashes; write one number, such as 3in'
+  if (isMark(here, '/') && (isMark(after, '/') || !after || here?.gap === after.gap) && !here?.gap)
+    return 'there are too many strokes; write one fraction, such as 7/8in'
+  return undefined
+}
+
+function negative(items: readonly Item[], at: number): string | undefined {
+  const [before, here, after] = [items[at - 1], items[at], items[at + 1]]
+  if (!isMark(here, '-') || !amountOf(after) || after?.gap) return undefined
+  const starts =
+    before === undefined ||
+    before.is === 'by' ||
+    isMark(before, '(', '=', ':') ||
+    (before.is === 'word' && here?.gap)
+  return starts ? `a size cannot be negative; write ${amountOf(after)?.text}` : undefined
+}
+
+function foreign(items: readonly Item[], at: number): string | undefined {
+  const amount = amountOf(items[at])
+  const after = items[at + 1]
+  const sign = foreignSign(items[at]?.is === 'mark' ? (items[at]?.text ?? '') : '')
+  if (sign) return `that is ${sign}, not a length; write 24in or 600mm`
+  if (!amount || after?.is !== 'word' || amount.compound) return undefined
+  if (amount.unit === DEGREE && /^[cf]$/u.test(after.text))
+    return 'that is a temperature, not an angle; write 45deg'
+  const single = /^[gkvp]$/u.test(after.text) && after.gap
+  const what = amount.unit || single ? undefined : foreignOf(after.text)
+  return what && `${quoted(`${amount.text} ${after.text}`)} is ${what}; write a length, such as 24in or 600mm`
+}
+
+/** `10 sq ft`, `2 m^2`, `3 cubic feet`, `12 board feet`. */
+function area(items: readonly Item[], at: number): string | undefined {
+  const [amount, word, unit] = [amountOf(items[at]), items[at + 1], items[at + 2]]
+  if (!amount) return undefined
+  const power = amount.unit && isMark(word, '^')
+  const prefix =
+    isWord(word, /^(?:sq|square|cubic|cu|board|bd)$/u) &&
+    unit?.is === 'word' &&
+    unitOf(unit.text) !== undefined
+  const squared = amount.unit && isWord(word, /^(?:squared|cubed)$/u)
+  const figure =
+    amount.unit &&
+    /^(?:mm|cm|in)$/u.test(amount.unit.name) &&
+    /^[23]$/u.test(unitlessText(word)) &&
+    word?.gap === false
+  return power || prefix || squared || figure
+    ? 'an area or a volume is not a length; write each side, as in 24 x 36in'
+    : undefined
+}
+
+const unitlessText = (item: Item | undefined): string => (amountOf(item)?.unit ? '' : (item?.text ?? ''))
+
+function mark(items: readonly Item[], at: number): string | undefined {
+  const item = items[at]
+  if (item?.is !== 'mark' || KNOWN_MARKS.includes(item.text)) return undefined
+  return /["']/u.test(item.text)
+    ? `the mark ${item.text} has no number before it; write 24in or 2ft`
+    : `the sign ${item.text} means nothing here; write 24in or 600mm`
+}
+
+/** `to foot`, `to by four`, `two buy four`: a number that dictation took for another word. It is not guessed. */
+function misheard(items: readonly Item[], at: number): string | undefined {
+  const [before, here, after] = [items[at - 1], items[at], items[at + 1]]
+  if (here?.is !== 'word') return undefined
+  const unit =
+    after?.is === 'word' &&
+    (after.text === 'by' ||
+      (after.text.length > 1 && after.text !== 'in' && unitOf(after.text) !== undefined))
+  const spoken =
+    (MISHEARD.test(here.text) && (unit || after?.is === 'by')) ||
+    (/^(?:buy|bye)$/u.test(here.text) && amountOf(before) !== undefined)
+  const last = before?.is === 'by' && /^(?:to|too|for|fore|ate|won|tree)$/u.test(here.text)
+  return spoken || last
+    ? `${quoted(here.text)} may be a number that was misheard; write it in figures, such as 2ft or 2x4`
+    : undefined
+}

@@ -1,0 +1,112 @@
+import { withoutCount } from './count.ts'
+import { type Group, groupsOf } from './group.ts'
+import { amountOf, isMark, isWord, type Item, type Phrase, wordsOf } from './item.ts'
+import type { Ambiguous, Invalid, LengthsRead, ReadingSettings } from './reading.ts'
+import { impliedUnit, lengthOf, type Measured, type Resolved, resolveGroup, systemOf } from './resolve.ts'
+import { isSentence } from './sentenceWords.ts'
+import type { Unit } from './unit.ts'
+import { isKnownThing, NAMES_OF_LENGTHS } from './things.ts'
+import { ambiguous, invalid, quoted } from './wording.ts'
+
+/**
+ * One length (`24in`, `3/32 kerf`), or a size: numbers joined by x, or a shape (`12in round pot`). Undefined when roles, a
+ * count or the words of a sentence make it a phrase of several things.
+ */
+export function measureOf(
+  phrase: Phrase,
+  settings: ReadingSettings,
+): LengthsRead | Ambiguous | Invalid | undefined {
+  const groups = groupsOf(phrase.items)
+  const [group] = groups
+  if (!group || groups.length > 1 || withoutCount(phrase.items).count !== undefined) return undefined
+  const shaped = group.terms.some(({ shape }) => shape !== undefined)
+  if (
+    isSentence(outside(phrase.items, group)) ||
+    (!shaped && group.terms.some(({ roles }) => roles.length > 0))
+  )
+    return undefined
+  const strange = strangeWord(phrase, group)
+  if (strange) return strange
+  const resolved = resolveGroup(group, {
+    settings,
+    evidence: [],
+    expected: hasLengthName(phrase.items),
+    object: shaped,
+  })
+  return resolved.status === 'read' ? sizeRead(resolved, group) : resolved
+}
+
+const hasLengthName = (items: readonly Item[]): boolean =>
+  wordsOf(items).some((word) => NAMES_OF_LENGTHS.test(word))
+
+/** The items that no number of the group has taken. */
+export const outside = (items: readonly Item[], { start, end }: Group): readonly Item[] => [
+  ...items.slice(0, start),
+  ...items.slice(end),
+]
+
+function sizeRead({ measured, note }: Resolved, { terms }: Group): LengthsRead | Invalid {
+  const round = terms.some(({ shape }) => shape === 'round')
+  const lengths = measured.flatMap(sides)
+  if (lengths.length > 3) return invalid('a size has at most three numbers; write 24 x 36 x 12in')
+  const kind = lengths.length > 1 || round ? 'size' : 'length'
+  return {
+    status: 'read',
+    kind,
+    lengths,
+    units: systemOf(measured.map(({ unit }) => unit)),
+    ...(round && { round }),
+    ...(note !== undefined && { note }),
+  }
+}
+
+/** A number that is said to be square is two sides. */
+export const sides = ({ term, size }: Measured): readonly LengthsRead['lengths'][number][] =>
+  term.shape === 'square' ? [lengthOf(size), lengthOf(size)] : [lengthOf(size)]
+
+/** `5 bananas`: a bare number before a word that is no unit and no known thing. */
+function strangeWord({ text, items }: Phrase, group: Group): Invalid | Ambiguous | undefined {
+  const rest = outside(items, group)
+  const stray = rest.find(
+    (item) => (item.is === 'mark' && !isMark(item, ',', '.', '(', ')', '!', ':', ';')) || item.is === 'by',
+  )
+  if (stray)
+    return invalid(
+      `cannot read ${quoted(text)}: ${quoted(stray.text)} has no place there; write 24in or 24 x 36in`,
+    )
+  const bare = group.terms.every(({ amount }) => !amount.unit) && !group.trailing
+  const after = items[group.end]
+  const odd = bare && after?.is === 'word' && !isKnownThing(after.text) ? after.text : undefined
+  if (odd === undefined) return undefined
+  return invalid(
+    `cannot read ${quoted(text)}: ${quoted(odd)} is no unit that a board is measured in; write in, ft, mm, cm or m after the number`,
+  )
+}
+
+/** What the units and fractions of some groups say about the bare numbers of the others. */
+export const evidenceOf = (groups: readonly Group[]): readonly Unit[] =>
+  groups.flatMap(({ terms, trailing }) => [
+    ...terms.flatMap(({ amount }) => impliedUnit(amount) ?? []),
+    ...(trailing ? [trailing] : []),
+  ])
+
+/** Two numbers side by side with nothing to say how they belong together: `1 1/2 1/4"`, `24 36`. */
+export function adjacent({ text, items }: Phrase): Ambiguous | Invalid | undefined {
+  const at = items.findIndex((item, index) => amountOf(item) && amountOf(items[index + 1]))
+  const [first, second] = [amountOf(items[at]), amountOf(items[at + 1])]
+  if (!first || !second) return undefined
+  const fractions = [first, second].every(
+    ({ number }) => number.form === 'fraction' || number.form === 'mixed',
+  )
+  if (fractions && !first.unit && items.every((item) => item.is === 'amount'))
+    return invalid(
+      `cannot read ${quoted(text)}: it has two fractions in a row; write one, such as 1 3/4in, or a size, such as 1 1/2 x 1/4in`,
+    )
+  return items.every((item) => item.is === 'amount' || isWord(item, /^(?:and|or)$/u))
+    ? ambiguous(
+        `${quoted(text)} could be a size or numbers apart; write ${items.map((item) => united(item.text)).join(' x ')} for a size, or one of them, such as ${united(first.text)}`,
+      )
+    : undefined
+}
+
+const united = (text: string): string => (/[\d}]$/u.test(text) ? `${text}in` : text)

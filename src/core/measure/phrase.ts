@@ -1,0 +1,40 @@
+import { amountAt } from './compoundRule.ts'
+import type { Tokens } from './cursor.ts'
+import type { Item, Phrase } from './item.ts'
+import { normalise } from './normalise.ts'
+import { isBy } from './quantityRule.ts'
+import { roleOf } from './role.ts'
+import { type Token, tokenise } from './token.ts'
+import { unitOf } from './unit.ts'
+
+/** The text as a phrase. Total: anything that is no number, separator or word comes out as a mark. */
+export function phraseOf(text: string): Phrase {
+  const tokens = tokenise(normalise(text))
+  const items: Item[] = []
+  for (let at = 0; at < tokens.length; ) {
+    const [item, next] = itemAt(tokens, at, items.at(-1))
+    items.push(item)
+    at = next
+  }
+  return { text, items }
+}
+
+function itemAt(tokens: Tokens, at: number, before: Item | undefined): readonly [Item, number] {
+  const token = tokens[at] as Token
+  const { gap } = token
+  const amount = amountAt(tokens, at)
+  if (amount) return [{ is: 'amount', amount: amount.node, text: amount.node.text, gap }, amount.next]
+  if (isBy(tokens, at) && maySeparate(token, before)) return [{ is: 'by', text: 'x', gap }, at + 1]
+  if (token.kind === 'word') return [{ is: 'word', text: token.text, gap }, at + 1]
+  return [{ is: token.kind === 'soup' ? 'soup' : 'mark', text: token.text, gap }, at + 1]
+}
+
+/** `by` is a separator after a number or its label; after any other word (`reduce by 2 in`) it is a word. */
+function maySeparate(token: Token, before: Item | undefined): boolean {
+  if (token.text !== 'by') return true
+  if (before?.is === 'word')
+    return (
+      roleOf(before.text) || unitOf(before.text) !== undefined || /^(?:sq|square|round)$/u.test(before.text)
+    )
+  return before !== undefined && before.text !== '('
+}

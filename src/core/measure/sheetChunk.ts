@@ -1,0 +1,175 @@
+import { findSheetSize } from '../stock/sheets.ts'
+import type { Amount } from './amount.ts'
+import { FOOT, type Length, nanometres, times } from './length.ts'
+import type { Ambiguous, ReadingSettings } from './reading.ts'
+import { lengthOf } from './resolve.ts'
+import { isMaterial, thicknessOf } from './sheetThickness.ts'
+import type { Chunk, Part, StockContext } from './stockPart.ts'
+import { FT, IN, MM } from './unit.ts'
+import { couldBe, inUnit, quoted, ambiguous } from './wording.ts'
+
+/** The least sides of a whole sheet: smaller ones are offcuts and project panels, and share their names with boards. */
+const WHOLE = { short: 1_190_000_000, long: 1_500_000_000 }
+
+/** Names of sheets in feet go to 16; a side in mm is at least 300. */
+const MOST_FEET = 16
+const LEAST_MILLIMETRES = 300
+
+/** True for `4x8`, `5x5`, `8x4`: two numbers that name a whole sheet where the person buys. */
+export function isWholeSheet(first: Amount, second: Amount, settings: ReadingSettings): boolean {
+  const size = findSheetSize(
+    `${first.number.value.toFraction()}x${second.number.value.toFraction()}`,
+    settings.region,
+    settings.stock,
+  )
+  return (
+    size !== undefined &&
+    Math.min(size.length, size.width) >= WHOLE.short &&
+    Math.max(size.length, size.width) >= WHOLE.long
+  )
+}
+
+/** A sheet by its sides, in feet or mm, and its thickness where a third number gives it: `4x8`, `4x8x3/4`, `1220x2440`. */
+export function sheetChunk(
+  context: StockContext,
+  { amounts }: Chunk,
+  panel: boolean,
+): Part | Ambiguous | undefined {
+  const [first, second, third] = amounts
+  if (!first || !second || amounts.length > 3) return undefined
+  if (third)
+    return isSheetName(first, second, context.settings, panel) && isThickness(third)
+      ? withThickness(context, first, second, third)
+      : undefined
+  if (!panel) return undefined
+  if (first.size && second.size) return typedSides(context, [first, second])
+  return isPair(first, second) ? sides(context, first, second) : undefined
+}
+
+const isSheetName = (first: Amount, second: Amount, settings: ReadingSettings, panel: boolean): boolean =>
+  isPair(first, second) && (panel || isWholeSheet(first, second, settings))
+
+const isThickness = ({ number, unit, size, doubt }: Amount): boolean =>
+  !doubt &&
+  (unit
+    ? unit === MM && size !== undefined && size.compare(MM.size.mul(50)) <= 0
+    : number.form === 'fraction')
+
+/** Two bare whole numbers, both feet or both mm. */
+function isPair(first: Amount, second: Amount): boolean {
+  const pair = [first, second]
+  if (
+    pair.some(
+      ({ unit, number, doubt }) => unit || doubt || number.form !== 'whole' || number.value.compare(1) < 0,
+    )
+  )
+    return false
+  return (
+    pair.every(({ number }) => number.value.compare(MOST_FEET) <= 0) ||
+    pair.every(({ number }) => number.value.compare(LEAST_MILLIMETRES) >= 0)
+  )
+}
+
+function withThickness(
+  context: StockContext,
+  first: Amount,
+  second: Amount,
+  third: Amount,
+): Part | undefined {
+  const flat = sides(context, first, second)
+  if (!flat) return undefined
+  const thickness = thicknessOf(third, context.words, context.settings)
+  return {
+    ...flat,
+    lengths: [...flat.lengths, thickness.actual],
+    thickness,
+    note: thickness.note ?? flat.note,
+  }
+}
+
+/** Sides with units of their own are stock only beside a material: `18mm ply 1220mm x 2440mm`. */
+function typedSides({ words, chunks }: StockContext, pair: readonly Amount[]): Part | undefined {
+  const named = words.some(isMaterial) && chunks.length > 1
+  return named
+    ? {
+        status: 'read',
+        lengths: pair.flatMap(({ size }) => (size ? [lengthOf(size)] : [])),
+        unit: pair[0]?.unit ?? IN,
+        is: 'sheet',
+      }
+    : undefined
+}
+
+function sides({ settings, words, chunks }: StockContext, first: Amount, second: Amount): Part | undefined {
+  const [a, b] = [Number(first.number.value), Number(second.number.value)]
+  const name = `${a}x${b}`
+  if (a >= LEAST_MILLIMETRES)
+    return words.some(isMaterial) || chunks.length > 1
+      ? {
+          status: 'read',
+          lengths: [a, b].map((side) => nanometres(side * 1_000_000)),
+          unit: MM,
+          is: 'sheet',
+          name,
+        }
+      : undefined
+  return {
+    status: 'read',
+    lengths: feetOrTable(a, b, name, settings),
+    unit: FT,
+    is: 'sheet',
+    name,
+    note: `${name} read as a sheet of ${a} ft x ${b} ft`,
+  }
+}
+
+/** Sheets named in feet are that many feet in the US; elsewhere they are made in round mm, as the tables say. */
+function feetOrTable(a: number, b: number, name: string, settings: ReadingSettings): readonly Length[] {
+  const size = settings.region === 'US' ? undefined : findSheetSize(name, settings.region, settings.stock)
+  if (!size) return [a, b].map((side) => times(FOOT as Length, side))
+  const [short, long] = [size.length, size.width].sort((one, other) => one - other) as [Length, Length]
+  return a <= b ? [short, long] : [long, short]
+}
+
+/** `4x8 1/2 ply`: the 8 and the 1/2 are two numbers. `2x4 1/2 ply` may be a board and ply, and is asked about. */
+export function splitSheet(
+  chunks: readonly Chunk[],
+  words: readonly string[],
+  settings: ReadingSettings,
+): readonly Chunk[] | Ambiguous {
+  const at = chunks.findIndex(
+    ({ amounts }) =>
+      amounts.length === 2 && amounts[1]?.number.parts && !amounts[1]?.unit && !amounts[0]?.unit,
+  )
+  const chunk = chunks[at]
+  const [first, last] = chunk?.amounts ?? []
+  if (!chunk || !first || !last?.number.parts) return chunks
+  const [whole, rest] = last.number.parts
+  const second: Amount = { text: whole.toFraction(), number: { value: whole, form: 'whole' } }
+  const thickness: Amount = {
+    text: rest.toFraction(),
+    number: { ...last.number, value: rest, form: 'fraction' },
+  }
+  const name = `${first.text}x${second.text}`
+  const sheet = isWholeSheet(first, second, settings)
+  if (!sheet && !words.some(isMaterial)) return chunks
+  if (sheet && words.some(isMaterial))
+    return [
+      ...chunks.slice(0, at),
+      { ...chunk, amounts: [first, second] },
+      { amounts: [thickness], after: [], of: true },
+      ...chunks.slice(at + 1),
+    ]
+  if (sheet)
+    return couldBe(
+      `${name} ${thickness.text}`,
+      [
+        `${name} of ${thickness.text}`,
+        [first.number.value, last.number.value].map((value) => inUnit(value, IN)).join(' x '),
+      ],
+      'a sheet, or a size',
+    )
+  return ambiguous(
+    `${quoted(`${name} ${thickness.text} ply`)} could be a sheet of ${name} ft, or a ${name} and a sheet; write ${name} of ${thickness.text} ply or ${name}`,
+  )
+}
