@@ -1,7 +1,9 @@
 import type { Outcome, SheetLayout, SheetProblem, ShouldStop } from './problem.ts'
 import { scaleBound } from './sheets/bound.ts'
+import { ColumnBound } from './sheets/columnBound.ts'
 import { fitsSheet, type Job, type PartType, readJob } from './sheets/job.ts'
 import { markPacking, restorePacking } from './sheets/mark.ts'
+import { MostSearch, readMostJob } from './sheets/most.ts'
 import { readLayouts } from './sheets/naming.ts'
 import { emptyPacking, type Packing } from './sheets/packing.ts'
 import { createRandom, type Random } from './sheets/random.ts'
@@ -35,15 +37,28 @@ const runsOut = (packing: Packing, proven: boolean): Impossible => {
   return { status: 'impossible', part: nameOf(part), reason }
 }
 
-/** Lowers the cost goal by goal until it meets the bound or the search is stopped. */
-const improve = (packing: Packing, bound: number, random: Random, shouldStop: ShouldStop): void => {
+/** Share of the search's effort that goes into the bound by column generation. */
+const BOUND_SHARE = 0.5
+
+/** Lowers the cost goal by goal until it meets the bound or the search is stopped; gives the best bound. */
+const improve = (packing: Packing, scale: number, random: Random, shouldStop: ShouldStop): number => {
   let best = markPacking(packing)
-  while (best.leftCount > 0 || best.cost > bound) {
+  if (best.leftCount === 0 && best.cost <= scale) return scale
+  const columns = new ColumnBound(packing.job, packing.sizes, 700)
+  columns.learn(best.sheets)
+  const meets = (): boolean => best.leftCount === 0 && best.cost <= Math.max(scale, columns.value)
+  const pause = (): boolean => {
+    if (columns.effort <= packing.effort * BOUND_SHARE) columns.advance(shouldStop)
+    return shouldStop() || meets()
+  }
+  while (!meets()) {
     const budget = best.leftCount > 0 ? Number.POSITIVE_INFINITY : best.cost - 1
-    if (!reachGoal(packing, budget, random, shouldStop, { steps: 0 })) break
+    if (!reachGoal(packing, budget, random, pause)) break
     best = markPacking(packing)
+    columns.learn(best.sheets)
   }
   restorePacking(packing, best)
+  return Math.max(scale, columns.value)
 }
 
 /**
@@ -59,9 +74,9 @@ export const cutSheets = (problem: SheetProblem, search: SheetSearch): Outcome<S
   const random = createRandom(search.seed ?? 0)
   const packing = emptyPacking(job)
   startPacking(packing, random, search.shouldStop)
-  const bound = scaleBound(job, 30, search.shouldStop)
-  if (bound === Number.POSITIVE_INFINITY) return runsOut(packing, true)
-  improve(packing, bound, random, search.shouldStop)
+  const scale = scaleBound(job, 30, search.shouldStop)
+  if (scale === Number.POSITIVE_INFINITY) return runsOut(packing, true)
+  const bound = improve(packing, scale, random, search.shouldStop)
   if (packing.leftCount > 0) return runsOut(packing, false)
   return {
     status: packing.cost <= bound ? 'optimal' : 'stopped',
@@ -69,5 +84,32 @@ export const cutSheets = (problem: SheetProblem, search: SheetSearch): Outcome<S
     cost: packing.cost,
     pieces: packing.sheets.length,
     lowerBound: bound,
+  }
+}
+
+/** What the most comes to: `worth` laid, and `upperBound`, which no layout can pass; `optimal` when they meet. */
+export interface MostFromSheets {
+  readonly status: 'optimal' | 'stopped'
+  readonly layouts: readonly SheetLayout[]
+  readonly worth: number
+  readonly upperBound: number
+}
+
+/**
+ * The most worth of parts that one of each sheet yields (or `onHand` of them); a part's `count` is how many may be cut,
+ * and may be huge. Parts that fit no sheet are passed over. Works until proven or until `shouldStop` says so.
+ */
+export const mostFromSheets = (problem: SheetProblem, search: SheetSearch): MostFromSheets => {
+  const job = readMostJob(problem)
+  if (job.parts.length === 0) return { status: 'optimal', layouts: [], worth: 0, upperBound: 0 }
+  const most = new MostSearch(job, createRandom(search.seed ?? 0))
+  most.run(search.shouldStop)
+  const { worth } = most
+  const upperBound = Math.max(worth, most.upperBound)
+  return {
+    status: worth >= upperBound ? 'optimal' : 'stopped',
+    layouts: readLayouts(job, most.packing.sheets),
+    worth,
+    upperBound,
   }
 }

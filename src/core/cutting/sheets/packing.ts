@@ -57,6 +57,8 @@ export interface Packing {
   readonly weight: Float64Array
   cost: number
   stamp: number
+  /** Rough steps spent so far, to share the time between searches without a clock. */
+  effort: number
 }
 
 /** Nothing laid yet. `weight` is what a part without a place counts; its area by default. */
@@ -76,6 +78,7 @@ export const emptyPacking = (job: Job, weight?: Float64Array): Packing => {
     weight: weights,
     cost: 0,
     stamp: 0,
+    effort: 0,
   }
 }
 

@@ -56,6 +56,7 @@ export const findPlace = (packing: Packing, part: number, random: Random, taste:
   const turnable = packing.sizes.along[2 * part + 1] !== Number.POSITIVE_INFINITY
   for (let sheet = 0; sheet < sheets.length; sheet++) {
     const gaps = (sheets[sheet] as OpenSheet).gaps
+    packing.effort += 10 * gaps.length
     for (let gap = 0; gap < gaps.length; gap++) {
       const row = gaps[gap] as Block
       if ((row.along === 0 ? row.gap * row.width : row.gap * row.length) < area) continue

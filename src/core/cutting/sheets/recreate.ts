@@ -3,8 +3,8 @@ import { layPart, openSheet, type Packing, type Place } from './packing.ts'
 import { findPlace, type Taste } from './place.ts'
 import type { Random } from './random.ts'
 
-/** What parts are taken first. */
-export type PartKey = (length: number, width: number) => number
+/** What parts are taken first: those with the highest key. */
+export type PartKey = (length: number, width: number, weight: number) => number
 
 export const PART_KEYS: readonly PartKey[] = [
   (length, width) => length * width,
@@ -15,6 +15,14 @@ export const PART_KEYS: readonly PartKey[] = [
   (length, width) => length + width,
 ]
 
+/** Keys for when not all parts can be had: by what they are worth, too. */
+export const WORTH_KEYS: readonly PartKey[] = [
+  (length, width, weight) => weight / (length * width),
+  (length, width, weight) => (weight * weight) / (length * width),
+  (_length, _width, weight) => weight,
+  ...PART_KEYS.slice(0, 3),
+]
+
 /** The part types without a place, the first to be laid first; `noise` stirs the order. */
 export const orderParts = (packing: Packing, key: PartKey, noise: number, random: Random): number[] => {
   const waiting: number[] = []
@@ -22,7 +30,7 @@ export const orderParts = (packing: Packing, key: PartKey, noise: number, random
   packing.job.parts.forEach((part, index) => {
     if ((packing.left[index] as number) === 0) return
     waiting.push(index)
-    rank[index] = key(part.length, part.width) * (1 - noise * random.next())
+    rank[index] = key(part.length, part.width, packing.weight[index] as number) * (1 - noise * random.next())
   })
   return waiting.sort((a, b) => (rank[b] as number) - (rank[a] as number))
 }

@@ -5,10 +5,20 @@ import type { Random } from './random.ts'
 import { cheapFirst, type Filling, PART_KEYS, recreate } from './recreate.ts'
 import { dropSheet, ruin } from './ruin.ts'
 
-export const TUNING = { wanted: 10, blink: 0.02, shaky: 0.1, noise: 0.3, history: 200, room: 0.03, power: 0 }
+export const TUNING = {
+  wanted: 10,
+  blink: 0.02,
+  shaky: 0.1,
+  noise: 0.3,
+  history: 5,
+  room: 0.03,
+  learn: 0.05,
+  every: 50,
+  power: 0,
+}
 
 /** Gap worth: the free room that is in large pieces. */
-const roomScore = (packing: Packing): number => {
+export const roomScore = (packing: Packing): number => {
   let score = 0
   for (const sheet of packing.sheets) {
     const whole = packing.job.sheets[sheet.type]?.area as number
@@ -26,7 +36,6 @@ export const reachGoal = (
   budget: number,
   random: Random,
   shouldStop: ShouldStop,
-  count: { steps: number },
 ): boolean => {
   const score = (): number => packing.leftWeight - TUNING.room * roomScore(packing)
   while (packing.cost > budget) dropSheet(packing, random.below(packing.sheets.length))
@@ -34,9 +43,10 @@ export const reachGoal = (
   let current = score()
   const history = new Float64Array(TUNING.history).fill(current)
   let slot = 0
+  let count = 0
   while (packing.leftCount > 0) {
     if (shouldStop()) return false
-    count.steps++
+    packing.effort += 5000
     ruin(packing, 1 + random.below(TUNING.wanted), random)
     const filling: Filling = {
       key: PART_KEYS[random.below(PART_KEYS.length)] as Filling['key'],
@@ -51,6 +61,17 @@ export const reachGoal = (
       current = next
       mark = markPacking(packing)
     } else restorePacking(packing, mark)
+    if (TUNING.learn > 0 && ++count % TUNING.every === 0) {
+      for (let part = 0; part < packing.left.length; part++) {
+        const left = packing.left[part] as number
+        if (left === 0) continue
+        const more = (packing.weight[part] as number) * TUNING.learn
+        packing.weight[part] = (packing.weight[part] as number) + more
+        packing.leftWeight += more * left
+      }
+      current = score()
+      mark = markPacking(packing)
+    }
     history[slot] = current
     slot = (slot + 1) % history.length
   }
