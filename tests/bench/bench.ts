@@ -1,4 +1,4 @@
-import { argv, exitCode, stdout } from 'node:process'
+import { argv, exit, exitCode, stdout } from 'node:process'
 
 /** A bench: what it measures, and how it is run. It prints its own tables; it returns how many answers were wrong. */
 export interface Bench {
@@ -14,6 +14,8 @@ interface Entry {
 
 /** Every bench by name. Add a file beside this one that exports `bench`, and a line here. */
 const BENCHES: Readonly<Record<string, Entry>> = {
+  answers: { load: () => import('./answers.ts'), quick: [] },
+  store: { load: () => import('./store.ts'), quick: ['--runs', '3', '--times', '500', '--channels', '2000'] },
   cutting: { load: () => import('./cutting.ts'), quick: ['--seconds', '0.2', '--every', '10'] },
   growth: { load: () => import('./growth.ts'), quick: ['--most', '1000', '--seconds', '0.5'] },
   club: { load: () => import('./club.ts'), quick: ['--seconds', '2'] },
@@ -39,6 +41,9 @@ async function run([name, ...words]: readonly string[]): Promise<number> {
   stdout.write(`no bench is called "${name}"; there are: ${Object.keys(BENCHES).join(', ')}\n`)
   return 1
 }
+
+// A reader that stops early, such as head, ends the bench.
+stdout.on('error', () => exit(0))
 
 const wrong = await run(argv.slice(2))
 process.exitCode = wrong > 0 ? 1 : exitCode

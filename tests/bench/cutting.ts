@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs'
-import { env, stdout } from 'node:process'
+import { env, stderr, stdout } from 'node:process'
 import { parseArgs } from 'node:util'
 import type { Bench } from './bench.ts'
 import { readFolder } from './cutting/folder.ts'
@@ -32,7 +32,6 @@ function choose(
   return instances
     .filter(({ set }) => words.set === undefined || set.includes(words.set))
     .filter(({ name }) => words.name === undefined || name.includes(words.name))
-    .filter(({ kind }) => kind !== 'most')
     .filter((_, index) => index % every === 0)
 }
 
@@ -62,7 +61,8 @@ export const bench: Bench = {
     const { values } = parseArgs({ args: [...words], options: OPTIONS })
     const folder = values.data ?? env.BATTEN_CUTTING_DATA
     if (folder === undefined || !existsSync(folder)) {
-      stdout.write('skipped: no folder of instances (give --data FOLDER or set BATTEN_CUTTING_DATA)\n')
+      const lines = values.json ? stderr : stdout
+      lines.write('skipped: no folder of instances (give --data FOLDER or set BATTEN_CUTTING_DATA)\n')
       return 0
     }
     const kerf = Number(values.kerf)

@@ -16,7 +16,7 @@ export function verifyLengths(problem: LengthProblem, layouts: readonly LengthLa
     ...findMisnamed(problem.stock, layouts),
     ...layouts.flatMap((layout, index) => checkBoard(problem, layout, index)),
     ...findMiscounted(problem.parts, made, 'all'),
-    ...findOverdrawn(problem.stock, layouts),
+    ...findOverdrawn(problem.stock, layouts, 'all'),
   ]
 }
 
@@ -36,7 +36,7 @@ export function verifySheets(
     ...findMisnamed(problem.stock, layouts),
     ...layouts.flatMap((layout, index) => checkSheet(problem, layout, index)),
     ...findMiscounted(problem.parts, made, demand),
-    ...findOverdrawn(problem.stock, layouts),
+    ...findOverdrawn(problem.stock, layouts, demand),
   ]
 }
 
@@ -89,4 +89,30 @@ export function verifyCost<Layout extends Used>(
     ...checkSums(problem.stock, layouts, cost, pieces),
     ...claims.filter((claim) => claim !== '').map((claim) => faultOverall('cost', claim)),
   ]
+}
+
+/** What the most was said to come to. */
+interface Worth {
+  readonly status: 'optimal' | 'stopped'
+  readonly layouts: readonly SheetLayout[]
+  readonly worth: number
+  readonly upperBound: number
+}
+
+/** Whether the worth of the most agrees with its layouts and its bound; a part without a worth counts by its area. */
+export function verifyWorth(problem: SheetProblem, { status, layouts, worth, upperBound }: Worth): Fault[] {
+  const worths = new Map(problem.parts.map((part) => [part.id, part.worth ?? part.length * part.width]))
+  const laid = layouts.reduce(
+    (sum, { placements, count }) =>
+      sum + count * placements.reduce((one, { part }) => one + (worths.get(part) ?? 0), 0),
+    0,
+  )
+  const claims = [
+    laid === worth ? '' : `a worth of ${worth} is claimed, but ${laid} is laid`,
+    upperBound < worth ? `the upper bound ${upperBound} is below the worth ${worth}` : '',
+    status === 'optimal' && Math.floor(upperBound) > worth
+      ? `called optimal at ${worth} on a bound of ${upperBound}`
+      : '',
+  ]
+  return claims.filter((claim) => claim !== '').map((claim) => faultOverall('worth', claim))
 }

@@ -1,7 +1,7 @@
 import { cutLengths } from '../../../src/core/cutting/lengths.ts'
 import type { LengthProblem, Outcome, SheetProblem } from '../../../src/core/cutting/problem.ts'
-import { cutSheets } from '../../../src/core/cutting/sheets.ts'
-import { verifyCost, verifyLengths, verifySheets } from '../../../src/core/cutting/verify.ts'
+import { cutSheets, mostFromSheets } from '../../../src/core/cutting/sheets.ts'
+import { verifyCost, verifyLengths, verifySheets, verifyWorth } from '../../../src/core/cutting/verify.ts'
 import type { Fault } from '../../../src/core/cutting/verify/fault.ts'
 import { stopAfter, timed } from './clock.ts'
 import type { Instance } from './instance.ts'
@@ -57,11 +57,29 @@ export async function answerSheets(problem: SheetProblem, seconds: number): Prom
   ])
 }
 
+/** The most worth from the sheets on hand within the seconds given. */
+export async function answerMost(problem: SheetProblem, seconds: number): Promise<Answer> {
+  const { answer, milliseconds } = await timed(() =>
+    mostFromSheets(problem, { shouldStop: stopAfter(seconds) }),
+  )
+  const faults = [...verifySheets(problem, answer.layouts, 'most'), ...verifyWorth(problem, answer)]
+  return {
+    value: answer.worth,
+    bound: answer.upperBound,
+    proven: answer.status === 'optimal',
+    milliseconds,
+    faults: faults.map((fault) => fault.sentence),
+  }
+}
+
+const solveKind = (instance: Instance, seconds: number): Promise<Answer> => {
+  if (instance.kind === 'lengths') return answerLengths(instance.problem, seconds)
+  return instance.kind === 'sheets'
+    ? answerSheets(instance.problem, seconds)
+    : answerMost(instance.problem, seconds)
+}
+
 /** An instance of whichever kind, within the seconds given. */
 export async function solve(instance: Instance, seconds: number): Promise<Result> {
-  const answer =
-    instance.kind === 'lengths'
-      ? await answerLengths(instance.problem, seconds)
-      : await answerSheets(instance.problem, seconds)
-  return { ...answer, instance }
+  return { ...(await solveKind(instance, seconds)), instance }
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { SheetLayout, SheetProblem } from '../../../src/core/cutting/problem.ts'
-import { verifySheets } from '../../../src/core/cutting/verify.ts'
+import { verifySheets, verifyWorth } from '../../../src/core/cutting/verify.ts'
 import type { Fault } from '../../../src/core/cutting/verify/fault.ts'
 import { canSawApart, paintsApart } from './pixels.ts'
 import { growSheet, randomSheet } from './randomSheet.ts'
@@ -178,6 +178,27 @@ describe('each rule broken', () => {
     expect(verifySheets(more, [layout], 'most')).toEqual([])
     const fewer = { ...problem, parts: problem.parts.map((part) => ({ ...part, count: 1 })) }
     expect(rules(verifySheets(fewer, [layout], 'most'))).toEqual(['demand'])
+  })
+
+  it('one of each sheet is all there is for the most, where nothing is said', () => {
+    const more = {
+      ...problem,
+      parts: problem.parts.map((part) => ({ ...part, count: 9 })),
+      stock: [{ id: 'S', length: 100, width: 60, price: 500 }],
+    }
+    expect(verifySheets(more, [layout], 'most')).toEqual([])
+    expect(rules(verifySheets(more, [{ ...layout, count: 2 }], 'most'))).toEqual(['onHand'])
+  })
+
+  it('a worth that is not laid, above its bound, or called optimal below it', () => {
+    // 2 x (40 x 20) by area and one of 40 x 30 said to be worth 7.
+    const valued = { ...problem, parts: [problem.parts[0]!, { ...problem.parts[1]!, worth: 7 }] }
+    const most = { status: 'optimal', layouts: [layout], worth: 1607, upperBound: 1607 } as const
+    expect(verifyWorth(valued, most)).toEqual([])
+    expect(rules(verifyWorth(valued, { ...most, worth: 1600 }))).toEqual(['worth'])
+    expect(rules(verifyWorth(valued, { ...most, upperBound: 1606 }))).toEqual(['worth'])
+    expect(rules(verifyWorth(valued, { ...most, upperBound: 1700 }))).toEqual(['worth'])
+    expect(verifyWorth(valued, { ...most, upperBound: 1700, status: 'stopped' })).toEqual([])
   })
 
   it('says which layout and which part', () => {

@@ -14,6 +14,7 @@ export type Rule =
   | 'demand'
   | 'onHand'
   | 'cost'
+  | 'worth'
 
 /** One broken rule: `sentence` says it in full, `layout` counts from 0, `part` is the id where there is one. */
 export interface Fault {

@@ -62,16 +62,15 @@ export function findMiscounted(
   ]
 }
 
-/** Stock used beyond what is on hand. */
-export function findOverdrawn(stock: readonly Held[], layouts: readonly Counted[]): Fault[] {
+/** Stock used beyond what is on hand; for the most, one of each where nothing is said. */
+export function findOverdrawn(stock: readonly Held[], layouts: readonly Counted[], demand: Demand): Fault[] {
   const used = new Map<string, number>()
   for (const layout of layouts) addTo(used, layout.stock, layout.count)
-  return stock
-    .filter((piece) => piece.onHand !== undefined && (used.get(piece.id) ?? 0) > piece.onHand)
-    .map((piece) =>
-      faultOverall(
-        'onHand',
-        `${used.get(piece.id)} of "${piece.id}" are used but ${piece.onHand} are on hand`,
-      ),
-    )
+  const unsaid = demand === 'all' ? Number.POSITIVE_INFINITY : 1
+  return stock.flatMap(({ id, onHand = unsaid }) => {
+    const count = used.get(id) ?? 0
+    return count > onHand
+      ? [faultOverall('onHand', `${count} of "${id}" are used but ${onHand} are on hand`)]
+      : []
+  })
 }
