@@ -255,6 +255,13 @@ describe('planSurround, impossible', () => {
     const object = { shape: 'rectangle', ...size } as const
     const found = obstacle({ clearance: inches(1, 4), ...change, object })
     expect(found).toEqual({ kind: 'tooNarrow', face, shows, showsAbove })
+    // Stiles that just meet leave no opening either; a nanometre more does.
+    const [along, wanted] =
+      face === 'end' ? (['width', inches(2)] as const) : (['length', inches(1)] as const)
+    const meeting = { clearance: ZERO, object: { ...object, [along]: wanted } }
+    expect(obstacle(meeting)).toMatchObject({ kind: 'tooNarrow', shows: showsAbove })
+    const wider = { ...object, [along]: (wanted + 1) as Length }
+    expect(obstacle({ ...meeting, object: wider })).toBeUndefined()
   })
 
   it.each([
@@ -266,6 +273,8 @@ describe('planSurround, impossible', () => {
     const found = obstacle({ corner: 'cleated', clearance: ZERO, object, sheet })
     expect(found).toEqual({ kind: 'noRoomForBlocks', along, inside })
     expect(obstacle({ corner: 'butted', clearance: ZERO, object, sheet })).toBeUndefined()
+    const touching = { ...object, [along]: inside }
+    expect(obstacle({ corner: 'cleated', clearance: ZERO, object: touching, sheet })).toBeUndefined()
   })
 
   it('finds a strip too wide for the opening it would cross', () => {

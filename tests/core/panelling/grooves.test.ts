@@ -53,6 +53,10 @@ describe('layGrooves', () => {
       unevenMargins: true,
     })
     expect(laid({ ...plain, count: 3 }).unevenMargins).toBe(false)
+    // An eighth of the pitch off is still even, a nanometre more at each end is not.
+    const four = { ...plain, count: 4, pitch: inches(2) }
+    expect(laid({ ...four, panel: inches(21, 2) }).unevenMargins).toBe(false)
+    expect(laid({ ...four, panel: (inches(21, 2) + 2) as Length }).unevenMargins).toBe(true)
   })
 
   it('takes the fewer grooves when two margins are equally far from the pitch', () => {
@@ -118,6 +122,11 @@ describe('layGrooves', () => {
           expect(Math.abs(place - (found.centres[index] as number))).toBeLessThanOrEqual(0.5)
         }
         expect(found.settings.length).toBe(Math.ceil(count / 2))
+        const mirrored = found.centres.map((centre) => asked.panel - centre).reverse()
+        const middle = count % 2 === 1 ? (count - 1) / 2 : -1
+        // Only the middle of an odd number of nanometres is no whole place.
+        const exact = (places: readonly number[]) => places.filter((_, index) => index !== middle)
+        expect(exact(mirrored)).toEqual(exact(found.centres))
       }),
     )
   })

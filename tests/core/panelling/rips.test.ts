@@ -27,6 +27,11 @@ describe('ripSettings', () => {
     expect(ripSettings({ ...asked, safe: (inches(13, 8) + 1) as Length }).count).toBe(2)
   })
 
+  it('counts on no kerf for a blade of nothing, as a knife or shears would be', () => {
+    const found = ripSettings({ board: inches(3), strip: inches(1), kerf: ZERO, safe: inches(1) })
+    expect(found.settings).toEqual([inches(2), inches(1)])
+  })
+
   it('makes no cut where none is safe or the sizes make no sense', () => {
     const asked = { board: inches(2), strip: inches(1), kerf: inches(1, 8), safe: inches(1) }
     expect(ripSettings(asked)).toEqual({ settings: [], count: 0, left: inches(2) })

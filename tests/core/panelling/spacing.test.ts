@@ -107,6 +107,14 @@ describe('spaceEvenly', () => {
     expect(found).toEqual({ status: 'spaced', count: 0, gaps: 1, gap: inches(3), starts: [] })
   })
 
+  it('lays pieces edge to edge where the gap is nothing', () => {
+    const asked = { span: inches(12), piece: inches(3), gap: ZERO } as const
+    expect(spaced({ ...asked, ends: 'gaps' })).toMatchObject({ count: 4, gap: 0 })
+    expect(spaced({ ...asked, ends: 'flush' })).toMatchObject({ count: 4, gap: 0 })
+    const short = spaceEvenly({ ...asked, span: inches(13), ends: 'flush' })
+    expect(short).toMatchObject({ kind: 'noCount', fewer: { count: 4, gap: inches(1, 3) } })
+  })
+
   it('lets one flush piece fill its span and no more', () => {
     const one = { piece: inches(3), count: 1, ends: 'flush' } as const
     expect(spaced({ ...one, span: inches(3) })).toMatchObject({ count: 1, gaps: 0, gap: 0, starts: [0] })
