@@ -8,7 +8,10 @@ import { finishesFile } from './config/finishes.ts'
 import { lumberFile } from './config/lumber.ts'
 import { sheetsFile } from './config/sheets.ts'
 import type { Source } from './config/source.ts'
+import { speciesFile } from './config/species.ts'
 import type { CautionRule } from './core/checks/caution.ts'
+import type { Species } from './core/moisture/species.ts'
+import type { PanelDensity } from './core/quantities/density.ts'
 import type { Container, FinishProduct } from './core/quantities/product.ts'
 import type { StockTables } from './core/stock/stock.ts'
 import { boardNames, findBoard } from './core/stock/boards.ts'
@@ -23,6 +26,8 @@ export interface Config {
   readonly finishes: readonly FinishProduct[]
   readonly containers: readonly Container[]
   readonly cautions: readonly CautionRule[]
+  readonly species: readonly Species[]
+  readonly panelDensities: readonly PanelDensity[]
 }
 
 /** Every file of the config folder, `<name>.yaml`, and what it must look like. */
@@ -32,15 +37,16 @@ const FILES = {
   sheets: sheetsFile,
   finishes: finishesFile,
   cautions: cautionsFile,
+  species: speciesFile,
 }
 
 /** Reads and checks every file of a config folder. Throws a ConfigError that names every problem, one a line. */
 export function readConfig(folder: string): Config {
   const { values, sources } = readFiles(folder, FILES)
-  const { bot, lumber, sheets, finishes, cautions } = values
+  const { bot, lumber, sheets, finishes, cautions, species } = values
   const stock = { ...lumber, ...sheets }
   checkBoard(bot, stock, sources.bot)
-  return { bot, stock, ...finishes, cautions }
+  return { bot, stock, ...finishes, cautions, ...species }
 }
 
 /** The one thing that two files must agree on: bot.yaml's board is one that lumber.yaml has in the region. */
