@@ -51,6 +51,8 @@ export function angleRead(degrees: number, text: string, note?: string): AngleRe
 function named(plain: string, amounts: readonly Amount[]): AngleOutcome | undefined {
   if (amounts.length === 0 && SQUARE_CUT.test(plain))
     return angleRead(0, plain, 'a square cut is 0 on the saw scale')
+  if (/^(?:an? )?right angle$/u.test(plain))
+    return couldBe(plain, ['0deg', '90deg'], 'on the saw scale, or between the faces')
   const shape = plain
     .split(' ')
     .find((word) => word in SIDES && (word !== 'square' || /\bcorners?\b/u.test(plain)))
@@ -166,6 +168,8 @@ function withWords(text: string, plain: string, degrees: number, corner: boolean
     return degrees > 180
       ? angleRead(degrees, text)
       : angleRead((180 - degrees) / 2, text, `saw setting for a corner of ${degrees} degrees`)
+  if (degrees === 90 && plain !== '90 cut' && !/\b(?:cut|crosscut|end)\b/u.test(plain))
+    return angleRead(90, text, '90 degrees between the faces; a square cut is 0 on the saw scale')
   if (degrees === 90 && /\b(?:cut|crosscut|end)\b/u.test(plain))
     return angleRead(0, text, 'a square cut is 0 on the saw scale')
   return angleRead(degrees, text, fortyFiveNote(plain))

@@ -2,11 +2,11 @@ import type { Amount } from './amount.ts'
 import { type BoardMatch, matchBoard } from './boardMatch.ts'
 import type { Ambiguous } from './reading.ts'
 import { lengthOf } from './resolve.ts'
-import { isWholeSheet } from './sheetChunk.ts'
+import { isWholeSheet, sheetOrSize } from './sheetChunk.ts'
 import type { Chunk, Part, StockContext } from './stockPart.ts'
 import { isBoardWord } from './stockWords.ts'
 import { FT, IN, M, MM, type Unit } from './unit.ts'
-import { couldBe, inUnit } from './wording.ts'
+import { couldBe, inUnit, typed } from './wording.ts'
 
 /** Lengths that boards are sold in start at this many feet; a smaller third number may be the side of a box. */
 const SHORTEST_FEET = 6
@@ -17,10 +17,10 @@ export function boardChunk(context: StockContext, { amounts }: Chunk): Part | Am
   if (amounts.length > 3) return undefined
   const [first, second, third] = plainSides(amounts, context.words)
   if (!first || !second || amounts.some(({ doubt }) => doubt)) return undefined
+  const bare = context.words.length === 0 && !third && !first.unit && !second.unit
+  if (bare && isWholeSheet(first, second, context.settings)) return sheetOrSize(first, second)
   const match = matchBoard(first, second, context.words, context.settings)
   if (!match || match.status === 'ambiguous') return match
-  if (context.words.length === 0 && !third && isWholeSheet(first, second, context.settings))
-    return sheetOrBoard(match.name)
   return third ? withLength(context, match, third) : partOf(match, [])
 }
 
@@ -42,11 +42,6 @@ const partOf = (match: BoardMatch, rest: Part['lengths'], note = ''): Part => ({
   name: match.name,
   note: match.note + note,
 })
-
-export const sheetOrBoard = (name: string): Ambiguous => {
-  const [a = '', b = ''] = name.split('x')
-  return couldBe(name, [`${name} sheet`, `${a}in x ${b}in`], 'a sheet in feet, or a size')
-}
 
 function withLength(
   { text, words, settings }: StockContext,

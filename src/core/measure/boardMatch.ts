@@ -48,6 +48,9 @@ export function matchBoard(
   if (qualifier) return qualified(a, b, qualifier, metric, settings, first, second)
   const own = lookUp(a, b, settings.region, settings)
   if (own) return boardRead(own, `${a}x${b}`, metric)
+  const turned =
+    first.number.value.compare(second.number.value) < 0 && lookUp(b, a, settings.region, settings)
+  if (turned) return boardRead(turned, `${a}x${b}`, metric)
   return metric ? metricElsewhere(first, second, words, settings) : inchElsewhere(a, b, settings)
 }
 

@@ -2,7 +2,7 @@ import type { Amount, AmountDoubt } from './amount.ts'
 import { isTight, markAt, type Parsed, type Rule, type Tokens, wordAt } from './cursor.ts'
 import { isBy, quantityAt, textOf } from './quantityRule.ts'
 import { CM, DEGREE, FT, IN, M, MM, type Unit, YD } from './unit.ts'
-import { decimalText, inInches, inMillimetres, typed } from './wording.ts'
+import { decimalText, inInches, typed } from './wording.ts'
 
 /** An amount in full: one number with its unit, or feet and inches, metres and centimetres, degrees and minutes. */
 export const amountAt: Rule<Amount> = (tokens, at) => {
@@ -34,9 +34,21 @@ function withInches(tokens: Tokens, feet: Parsed<Amount>): Parsed<Amount> | unde
   if (unit !== undefined && unit !== IN) return undefined
   if (unit === undefined && (comma || !mayBeInches(tokens, inches, from))) return undefined
   if (number.fault) return { node: { ...feet.node, number }, next: inches.next }
+  if (isPower(tokens, from))
+    return sum(feet, inches, IN, {
+      readings: [`${typed(feet.node.number.value)}ft ${number.value.toFraction()}in`],
+      why: 'or an area',
+    })
   const apart = dash && tokens[feet.next]?.gap && tokens[from]?.gap
   return sum(feet, inches, IN, apart ? dashDoubt(feet.node, inches.node) : feetDoubt(feet.node, inches.node))
 }
+
+/** The 2 of `10 ft2` may be a power. */
+const isPower = (tokens: Tokens, at: number): boolean =>
+  isTight(tokens, at) &&
+  /^[23]$/u.test(tokens[at]?.text ?? '') &&
+  tokens[at - 1]?.kind === 'word' &&
+  tokens[at - 1]?.gap === true
 
 /** The inches belong to a size or a board of their own: `8 ft 2x4`, `4 ft, 3 @ 3 ft`, `2 ft 4x8`. */
 function isOther(tokens: Tokens, inches: Parsed<Amount>, from: number): boolean {

@@ -1,4 +1,4 @@
-import { type Amount } from './amount.ts'
+import type { Amount } from './amount.ts'
 import { amountOf, isMark, isWord, type Item } from './item.ts'
 
 /** A phrase with the count of pieces taken out of it. */

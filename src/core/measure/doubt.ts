@@ -2,7 +2,7 @@ import Fraction from 'fraction.js'
 import type { Amount } from './amount.ts'
 import type { Ambiguous, Invalid } from './reading.ts'
 import { FT, IN, M, MM, type Unit } from './unit.ts'
-import { couldBe, decimalText, inInches, inMillimetres, inUnit, invalid, quoted, typed } from './wording.ts'
+import { couldBe, inInches, inMillimetres, inUnit, invalid, quoted, typed } from './wording.ts'
 
 /** What decides whether a number that reads well may still mean another. */
 export interface Setting {
@@ -62,11 +62,21 @@ function commas({ number, text }: Amount, unit: Unit): Ambiguous | undefined {
       ],
       'a decimal comma or two numbers',
     )
+  if (comma === 'three' && unit === MM && mayBeDecimals(value))
+    return couldBe(
+      text,
+      [inUnit(value, MM), inUnit(value.mul(1000), MM)],
+      'a comma for decimals or for thousands',
+    )
   const zeros = !comma && places === 3 && unit === MM && /^[1-9]\.\d\d0/u.test(text)
   return zeros
     ? couldBe(text, [inUnit(value, MM), inUnit(value.mul(1000), MM)], 'a point for decimals or for thousands')
     : undefined
 }
+
+/** `3,175 mm` is 1/8 in to a thousandth of a mm; `12,125 mm` would be 12 m. */
+const mayBeDecimals = (value: Fraction): boolean =>
+  value.compare(10) >= 0 || value.mul(MM.size).div(IN.size).mul(64).d === 1n
 
 /**
  * A fraction that may have lost the space after its whole number: 11/4 for 1 1/4. A top-heavy one is in doubt always, a
@@ -96,7 +106,7 @@ function lostSpace(
       [fractionText(over, under, unit), ...others.map((value) => inUnit(value, unit))],
       'a space may be lost',
     )
-  return topHeavy && !(united || expected) ? topHeavyDoubt(text, number.value, over, under) : undefined
+  return topHeavy && !(united || expected) ? quarters(text, number.value, under) : undefined
 }
 
 const fractionText = (over: string, under: string, unit: Unit): string =>
@@ -104,13 +114,9 @@ const fractionText = (over: string, under: string, unit: Unit): string =>
     ? inUnit(new Fraction(Number(over), Number(under)), unit)
     : `${over}/${under}${unit.name}`
 
-/** `5/4` bare is a length, or the name of five-quarter lumber. */
-const topHeavyDoubt = (text: string, value: Fraction, over: string, under: string): Ambiguous =>
-  couldBe(
-    text,
-    [inUnit(value, IN), under === '4' ? `${over}/4x6` : `${decimalText(value.mul(1))}in`],
-    under === '4' ? 'a length, or lumber named in quarters' : 'more than one inch',
-  )
+/** `5/4` bare is a length, or the name of five-quarter lumber; other top-heavy fractions have one reading. */
+const quarters = (text: string, value: Fraction, under: string): Ambiguous | undefined =>
+  under === '4' ? couldBe(text, [inUnit(value, IN)], 'or rough lumber named in quarters') : undefined
 
 /** Every whole number and proper fraction that the figures of `over` can be cut into: 237/8 is 23 7/8. */
 function splits(over: string, under: number): readonly Fraction[] {

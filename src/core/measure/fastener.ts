@@ -10,7 +10,7 @@ const GAUGE_WORDS = /^(?:ga|gauge|gage|swg|awg)$/u
  */
 export function fastenerOf(phrase: Phrase): Ambiguous | Invalid | undefined {
   const at = phrase.items.findIndex((_item, index) => isGauge(phrase.items, index))
-  if (at < 0) return penny(phrase)
+  if (at < 0) return gaugeByLength(phrase) ?? penny(phrase)
   const lengths = amountsOf(phrase.items.slice(at + 2)).map(({ text }) => text)
   return ask(phrase.text, lengths)
 }
@@ -32,12 +32,23 @@ function isGauge(items: readonly Item[], at: number): boolean {
 }
 
 const isNumberSign = (items: readonly Item[], at: number): boolean =>
-  isWord(items[at], /^(?:no|nr|number)$/u) && at === 0
+  at < 2 &&
+  (isWord(items[at], /^(?:no|nr|number)$/u) ||
+    (isMark(items[at], '.') && isWord(items[at - 1], /^(?:no|nr)$/u)))
 
 const isMetricThread = (items: readonly Item[], at: number): boolean =>
   (at === 0 || items[at]?.gap === true) &&
   !amountOf(items[at - 1]) &&
   (amountOf(items[at + 1])?.number.value.compare(30) ?? 1) <= 0
+
+/** `8 x 2" screws`: the first number is the gauge. */
+function gaugeByLength({ text, items }: Phrase): Ambiguous | Invalid | undefined {
+  const [gauge, by, length, word] = items
+  const screw = isWord(word, /^(?:wood|deck|drywall|screws?|bolts?|lags?|nails?|brads?)$/u)
+  if (!screw || by?.is !== 'by' || !amountOf(gauge) || amountOf(gauge)?.unit || !amountOf(length))
+    return undefined
+  return ask(text, [length?.text ?? ''])
+}
 
 /** `16d`, `8d nails`: pennies, which could as well be a depth. */
 function penny({ text, items }: Phrase): Ambiguous | undefined {

@@ -1,4 +1,5 @@
-import { type Item, type Phrase, amountOf, amountsOf, isMark, isWord } from './item.ts'
+import type { Amount } from './amount.ts'
+import { type Item, type Phrase, amountOf, amountsOf, isMark, isWord, plainOf } from './item.ts'
 import { foreignOf, foreignSign } from './foreign.ts'
 import type { Invalid } from './reading.ts'
 import { DEGREE, unitOf } from './unit.ts'
@@ -19,6 +20,7 @@ const CHECKS: readonly Check[] = [
       fault && `${quoted(items[at]?.text ?? '')} is no number, because ${fault}; write 23 7/8in or 606.4mm`
     )
   },
+  countOnly,
   notation,
   doubled,
   negative,
@@ -50,6 +52,18 @@ export function zeroOf({ text, items }: Phrase): Invalid | undefined {
     : undefined
 }
 
+/** `qty 3`, `x3`, `4 off`, `3x`: how many, and not how long. */
+function countOnly(items: readonly Item[], at: number): string | undefined {
+  const count = /^(?:(?:qty|quantity|x) \S+|\S+ (?:x|off|pcs?|pieces?|ea|each|qty))$/u.test(plainOf(items))
+  const bare = items.some(
+    (item) => amountOf(item) && !amountOf(item)?.unit && amountOf(item)?.number.form === 'whole',
+  )
+  const zero = amountsOf(items)[0]?.number.value.equals(0)
+  return at === 0 && count && bare && !zero
+    ? 'it is a count with no length; write both, such as 3 @ 24in'
+    : undefined
+}
+
 /** `1e3`, `2e-5`, `0x1f`: figures and letters run together. */
 function notation(items: readonly Item[], at: number): string | undefined {
   const [number, letter, after] = items.slice(at, at + 3)
@@ -64,8 +78,19 @@ function doubled(items: readonly Item[], at: number): string | undefined {
   if (run || (here?.is === 'by' && after?.is === 'by'))
     return 'there are two separators in a row; write one, as in 24 x 36in'
   if (here?.is === 'by' && at === items.length - 1) return 'nothing follows the last x; write 24 x 36in'
+  if (isMark(here, ',') && isMark(after, ','))
+    return 'there are two commas in a row; write one number, such as 24.5in'
+  const dots =
+    isMark(here, '.') && isMark(after, '.') && !isMark(items[at - 1], '.') && !isMark(items[at + 2], '.')
+  if (dots && amountOf(items[at + 2]))
+    return 'there are two points in a row; write one number, such as 24.5in'
   if (isMark(here, '-') && isMark(after, '-')) return 'there are two dashes; write one number, such as 3in'
-  if (isMark(here, '/') && (isMark(after, '/') || !after || here?.gap === after.gap) && !here?.gap)
+  if (
+    isMark(here, '/') &&
+    !isMark(items[at - 1], '+') &&
+    (isMark(after, '/') || !after || here?.gap === after.gap) &&
+    !here?.gap
+  )
     return 'there are too many strokes; write one fraction, such as 7/8in'
   return undefined
 }
@@ -78,8 +103,11 @@ function negative(items: readonly Item[], at: number): string | undefined {
     before.is === 'by' ||
     isMark(before, '(', '=', ':') ||
     (before.is === 'word' && here?.gap)
-  return starts ? `a size cannot be negative; write ${amountOf(after)?.text}` : undefined
+  return starts ? `a measure cannot be negative; write ${unitedText(amountOf(after))}` : undefined
 }
+
+const unitedText = (amount: Amount | undefined): string =>
+  amount?.unit ? amount.text : `${amount?.text ?? '24'}in or ${amount?.text ?? '600'}mm`
 
 function foreign(items: readonly Item[], at: number): string | undefined {
   const amount = amountOf(items[at])
@@ -121,7 +149,7 @@ function mark(items: readonly Item[], at: number): string | undefined {
   if (item?.is !== 'mark' || KNOWN_MARKS.includes(item.text)) return undefined
   return /["']/u.test(item.text)
     ? `the mark ${item.text} has no number before it; write 24in or 2ft`
-    : `the sign ${item.text} means nothing here; write 24in or 600mm`
+    : `the sign ${item.text === '\uFFFD' ? 'in it' : item.text} means nothing here; write 24in or 600mm`
 }
 
 /** `to foot`, `to by four`, `two buy four`: a number that dictation took for another word. It is not guessed. */

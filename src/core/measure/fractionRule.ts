@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js'
 import { isHyphen, isTight, markAt, type Parsed, type Rule, type Tokens, wordAt } from './cursor.ts'
-import { denominator, hasSuffix } from './denominator.ts'
+import { type Denominator, denominator, hasSuffix } from './denominator.ts'
 import { spokenNumber } from './spokenNumber.ts'
 import { type TypedNumber, typedFraction } from './typedNumber.ts'
 import { unitOf } from './unit.ts'
@@ -33,7 +33,10 @@ function counted(tokens: Tokens, at: number): Parsed<TypedNumber> | undefined {
   const top = numerator(tokens, at)
   if (!top) return undefined
   const below = denominator(tokens, isHyphen(tokens, top.next) ? top.next + 1 : top.next)
-  if (!below || !belongs(top.node.value, below.node)) return undefined
+  if (!below) return undefined
+  if (isQuarters(top.node, below.node))
+    return { node: typedFraction(`${top.node.value}`, '4'), next: below.next }
+  if (!belongs(top.node.value, below.node)) return undefined
   const value = new Fraction(top.node.value, below.node.parts)
   return {
     node: { value, form: 'fraction', spoken: true, deliberate: true, ...twoWays(top.node, below.node.parts) },
@@ -42,20 +45,28 @@ function counted(tokens: Tokens, at: number): Parsed<TypedNumber> | undefined {
 }
 
 interface Numerator {
+  readonly spoken: boolean
   readonly value: number
   readonly tens: number
 }
 
 function numerator(tokens: Tokens, at: number): Parsed<Numerator> | undefined {
-  if (/^an?$/u.test(wordAt(tokens, at))) return { node: { value: 1, tens: 0 }, next: at + 1 }
+  if (/^an?$/u.test(wordAt(tokens, at))) return { node: { spoken: true, value: 1, tens: 0 }, next: at + 1 }
   const token = tokens[at]
   if (token?.kind === 'number' && /^\d{1,2}$/u.test(token.text))
-    return { node: { value: Number(token.text), tens: 0 }, next: at + 1 }
+    return { node: { spoken: false, value: Number(token.text), tens: 0 }, next: at + 1 }
   const said = spokenNumber(tokens, at)
   if (!said || said.node.decimal || said.node.value.gt(99)) return undefined
   const value = Number(said.node.value)
-  return { node: { value, tens: value > 20 && value % 10 > 0 ? value - (value % 10) : 0 }, next: said.next }
+  return {
+    node: { spoken: true, value, tens: value > 20 && value % 10 > 0 ? value - (value % 10) : 0 },
+    next: said.next,
+  }
 }
+
+/** `five quarter` is how the thickness of rough lumber is said: 5/4. */
+const isQuarters = ({ spoken, value }: Numerator, { parts, plural }: Denominator): boolean =>
+  spoken && !plural && parts === 4 && [4, 5, 6, 8].includes(value)
 
 /** `3 quarter` is a slip for quarters, but `2 quarter inch strips` is two of a quarter. */
 const belongs = (top: number, below: { parts: number; plural: boolean }): boolean =>

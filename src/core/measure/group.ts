@@ -25,7 +25,7 @@ export interface Group {
   readonly end: number
 }
 
-const KERF = /^(?:kerf|kerfs|blade|sawblade)$/u
+const KERF = /^(?:kerf|blade|sawblade)$/u
 const ROUND = /^(?:round|dia|diam|diameter|⌀|circle|circular)$/u
 const SQUARE = /^(?:square|sq)$/u
 

@@ -6,7 +6,7 @@ import { impliedUnit, lengthOf, type Measured, type Resolved, resolveGroup, syst
 import { isSentence } from './sentenceWords.ts'
 import type { Unit } from './unit.ts'
 import { isKnownThing, NAMES_OF_LENGTHS } from './things.ts'
-import { ambiguous, invalid, quoted } from './wording.ts'
+import { ambiguous, couldBe, invalid, quoted } from './wording.ts'
 
 /**
  * One length (`24in`, `3/32 kerf`), or a size: numbers joined by x, or a shape (`12in round pot`). Undefined when roles, a
@@ -18,6 +18,8 @@ export function measureOf(
 ): LengthsRead | Ambiguous | Invalid | undefined {
   const groups = groupsOf(phrase.items)
   const [group] = groups
+  const crowded = tooMany(phrase, groups)
+  if (crowded) return crowded
   if (!group || groups.length > 1 || withoutCount(phrase.items).count !== undefined) return undefined
   const shaped = group.terms.some(({ shape }) => shape !== undefined)
   if (
@@ -34,6 +36,18 @@ export function measureOf(
     object: shaped,
   })
   return resolved.status === 'read' ? sizeRead(resolved, group) : resolved
+}
+
+/** A size of more than three numbers, or an x with no number on one side. */
+function tooMany({ text, items }: Phrase, groups: readonly Group[]): Invalid | undefined {
+  if (groups.some(({ terms }) => terms.length > 3))
+    return invalid(`cannot read ${quoted(text)}: a size has at most three numbers; write 24 x 36 x 12in`)
+  const stray = withoutCount(items).items.some(
+    (item, at, all) => item.is === 'by' && !groupsOf(all).some(({ start, end }) => at >= start && at < end),
+  )
+  return stray
+    ? invalid(`cannot read ${quoted(text)}: an x has no number on one side; write 24 x 36in`)
+    : undefined
 }
 
 const hasLengthName = (items: readonly Item[]): boolean =>
@@ -79,7 +93,7 @@ function strangeWord({ text, items }: Phrase, group: Group): Invalid | Ambiguous
   const odd = bare && after?.is === 'word' && !isKnownThing(after.text) ? after.text : undefined
   if (odd === undefined) return undefined
   return invalid(
-    `cannot read ${quoted(text)}: ${quoted(odd)} is no unit that a board is measured in; write in, ft, mm, cm or m after the number`,
+    `cannot read ${quoted(text)}: ${quoted(odd)} is no unit that a board is measured in; write ${group.terms.at(-1)?.amount.text ?? '24'}in or ${group.terms.at(-1)?.amount.text ?? '600'}mm`,
   )
 }
 
@@ -94,13 +108,25 @@ export const evidenceOf = (groups: readonly Group[]): readonly Unit[] =>
 export function adjacent({ text, items }: Phrase): Ambiguous | Invalid | undefined {
   const at = items.findIndex((item, index) => amountOf(item) && amountOf(items[index + 1]))
   const [first, second] = [amountOf(items[at]), amountOf(items[at + 1])]
-  if (!first || !second) return undefined
+  if (!first || !second || withoutCount(items).count !== undefined) return undefined
   const fractions = [first, second].every(
     ({ number }) => number.form === 'fraction' || number.form === 'mixed',
   )
   if (fractions && !first.unit && items.every((item) => item.is === 'amount'))
     return invalid(
       `cannot read ${quoted(text)}: it has two fractions in a row; write one, such as 1 3/4in, or a size, such as 1 1/2 x 1/4in`,
+    )
+  if (
+    items.length === 2 &&
+    !first.unit &&
+    !second.unit &&
+    /^\d{1,2}$/u.test(first.text) &&
+    /^\d{3}$/u.test(second.text)
+  )
+    return couldBe(
+      text,
+      [`${first.text}${second.text}mm`, `${first.text}in x ${second.text}in`],
+      'one number or two',
     )
   return items.every((item) => item.is === 'amount' || isWord(item, /^(?:and|or)$/u))
     ? ambiguous(

@@ -35,7 +35,7 @@ const STEPS: readonly (readonly [RegExp, string | ((...match: string[]) => strin
     /&(?:#(\d{1,6})|#x([0-9a-f]{1,5})|(\w{2,6}));/giu,
     (whole, ten, hex, name) => entity(whole, ten, hex, name),
   ],
-  [/[\u200B-\u200F\u2028-\u202E\u2060-\u2064\uFE0E\uFE0F\u20E3\uFEFF\u00AD]/gu, ''],
+  [/\p{Cf}|\u20E3|\p{Variation_Selector}/gu, ''],
   [/[\p{Zs}\p{Cc}]+/gu, ' '],
   [/\\(?=[^\p{L}\p{N}])/gu, ''],
   // Fractions of one glyph, or of small figures, become {7/8}, so that 23⅞ never turns into 237/8.
@@ -53,7 +53,7 @@ const STEPS: readonly (readonly [RegExp, string | ((...match: string[]) => strin
   [/[‘’‚‛′‵ʹʼʻ´]/gu, "'"],
   [/‴/gu, "'''"],
   [/[‐‑‒–—―−﹘﹣]/gu, '-'],
-  [/[×✕✖⨯⨉хХ]/gu, 'x'],
+  [/[×✕✖⨯⨉хХχΧ]/gu, 'x'],
   [/[⁄∕]/gu, '/'],
   [/∶/gu, ':'],
   [/[⌀∅Øø]/gu, '⌀'],

@@ -12,14 +12,14 @@ export function phraseOf(text: string): Phrase {
   const tokens = tokenise(normalise(text))
   const items: Item[] = []
   for (let at = 0; at < tokens.length; ) {
-    const [item, next] = itemAt(tokens, at, items.at(-1))
+    const [item, next] = itemAt(tokens, at, items)
     items.push(item)
     at = next
   }
   return { text, items }
 }
 
-function itemAt(tokens: Tokens, at: number, before: Item | undefined): readonly [Item, number] {
+function itemAt(tokens: Tokens, at: number, before: readonly Item[]): readonly [Item, number] {
   const token = tokens[at] as Token
   const { gap } = token
   const amount = amountAt(tokens, at)
@@ -29,12 +29,13 @@ function itemAt(tokens: Tokens, at: number, before: Item | undefined): readonly 
   return [{ is: token.kind === 'soup' ? 'soup' : 'mark', text: token.text, gap }, at + 1]
 }
 
-/** `by` is a separator after a number or its label; after any other word (`reduce by 2 in`) it is a word. */
-function maySeparate(token: Token, before: Item | undefined): boolean {
+/** `by` is a separator after a number or its label; after any other word (`reduce the depth by 2 in`) it is a word. */
+function maySeparate(token: Token, before: readonly Item[]): boolean {
   if (token.text !== 'by') return true
-  if (before?.is === 'word')
-    return (
-      roleOf(before.text) || unitOf(before.text) !== undefined || /^(?:sq|square|round)$/u.test(before.text)
-    )
-  return before !== undefined && before.text !== '('
+  const label = before.at(-1)
+  if (label?.is !== 'word') return label !== undefined && label.text !== '('
+  return before.at(-2)?.is === 'amount' && isLabel(label.text)
 }
+
+const isLabel = (word: string): boolean =>
+  roleOf(word) || unitOf(word) !== undefined || /^(?:sq|square|round)$/u.test(word)

@@ -1,4 +1,5 @@
 import { amountOf, amountsOf, isMark, isWord, type Phrase, plainOf, wordsOf } from './item.ts'
+import { countIn, withoutCount } from './count.ts'
 import type { Ambiguous } from './reading.ts'
 import { IN, MM } from './unit.ts'
 import { ambiguous, couldBe, inUnit, quoted, typed } from './wording.ts'
@@ -6,7 +7,16 @@ import { ambiguous, couldBe, inUnit, quoted, typed } from './wording.ts'
 type Puzzle = (phrase: Phrase) => Ambiguous | undefined
 
 /** Forms that each have two honest readings, whatever unit a person has settled on. */
-const PUZZLES: readonly Puzzle[] = [bullet, mils, sixteenths, list]
+const PUZZLES: readonly Puzzle[] = [
+  bullet,
+  mils,
+  sixteenths,
+  list,
+  looseDash,
+  dashed,
+  timesOrSide,
+  partOfNothing,
+]
 
 /** Forms that are puzzles only while anything but a length may be meant. */
 const OPEN_PUZZLES: readonly Puzzle[] = [...PUZZLES, doorCode, partSheet]
@@ -132,5 +142,84 @@ function partSheet({ text, items }: Phrase): Ambiguous | undefined {
     text,
     [`${part.number.value.toFraction()} ply`, '4ft x 6ft'],
     'a thickness, or a part of a sheet',
+  )
+}
+
+/** `10-6`, `24-36`, `2-6 x 6-8`: feet and inches as on a drawing, a range, a size or a sum. */
+function dashed({ text, items }: Phrase): Ambiguous | undefined {
+  const pairs = items.flatMap((item, at) =>
+    isMark(item, '-') ? [[items[at - 1], items[at + 1]] as const] : [],
+  )
+  const amounts = amountsOf(items)
+  const shape = items.every((item) => item.is === 'amount' || item.is === 'by' || isMark(item, '-'))
+  const plain = amounts.every(({ unit, number }) => !unit && number.form === 'whole')
+  if (!shape || !plain || pairs.length === 0 || amounts.length !== pairs.length * 2) return undefined
+  const sides = pairs.map((pair) => pair.map((item) => amountOf(item)?.text ?? ''))
+  const feet = sides.every(([, inches]) => Number(inches) < 12)
+  const drawn = sides.map(([whole, part]) => `${whole}ft ${part}in`).join(' x ')
+  const size = sides.length === 1 ? [`${sides[0]?.[0]}in x ${sides[0]?.[1]}in`] : []
+  return couldBe(
+    text,
+    [...(feet ? [drawn] : []), ...size],
+    feet ? 'feet and inches, a range or a sum' : 'a size, a range or a sum',
+  )
+}
+
+/** `half` or `quarter` alone: part of what is not said. */
+function partOfNothing({ text, items }: Phrase): Ambiguous | undefined {
+  const amount = items.length === 1 ? amountOf(items[0]) : undefined
+  if (!amount || !/^(?:half|quarter|third)$/u.test(amount.text)) return undefined
+  return couldBe(text, [inUnit(amount.number.value, IN)], 'part of what is not said')
+}
+
+/** `1 -1/2`, `24"-1/8"`: a fraction after a dash that is neither tight nor set apart by spaces. */
+function looseDash({ text, items }: Phrase): Ambiguous | undefined {
+  const [whole, part] = [amountOf(items[0]), amountOf(items[2])]
+  if (items.length !== 3 || !isMark(items[1], '-') || !whole || !part || whole.compound) return undefined
+  const apart = items[1]?.gap && (items[2]?.gap || whole.unit)
+  if (
+    apart ||
+    whole.number.form !== 'whole' ||
+    part.number.form !== 'fraction' ||
+    (whole.unit ?? IN) !== (part.unit ?? IN)
+  )
+    return undefined
+  const both = [whole.number.value.add(part.number.value), whole.number.value.sub(part.number.value)]
+  return couldBe(
+    text,
+    both.map((value) => inUnit(value, whole.unit ?? part.unit ?? IN)),
+    'the dash may join or take away',
+  )
+}
+
+/** `3x 24in`, `24 x 36in x3`: a count, or one more side. */
+function timesOrSide({ text, items }: Phrase): Ambiguous | undefined {
+  const count = countIn(amountOf(items[0]))
+  const first =
+    items.length > 2 && items[1]?.is === 'by' && items[1].text === 'x' && !items[1].gap && items[2]?.gap
+  if (
+    first &&
+    count !== undefined &&
+    amountOf(items[2])?.size &&
+    withoutCount(items).count === undefined &&
+    !items[3]
+  )
+    return couldBe(
+      text,
+      [`${count} @ ${items[2]?.text}`, `${count}in x ${items[2]?.text}`],
+      'a count or a side',
+    )
+  const [before, by, last] = items.slice(-3)
+  const times = countIn(amountOf(last))
+  const loose = by?.is === 'by' && by.gap && !last?.gap && amountOf(before)?.size !== undefined
+  if (!loose || times === undefined) return undefined
+  const size = items
+    .slice(0, -2)
+    .map((item) => item.text)
+    .join(' ')
+  return couldBe(
+    text,
+    [`${size} (x${times})`, `${size} x ${times}${amountOf(before)?.unit?.name ?? 'in'}`],
+    'a count or a side',
   )
 }

@@ -56,11 +56,11 @@ function quantity(
 
 const sized = (number: TypedNumber, unit: Unit) => ({ unit, size: sizeIn(number, unit) })
 
-/** The plain text from one token up to another, for quoting. */
+/** The plain text from one token up to another, for quoting; a fraction glyph stands apart from its whole number. */
 export const textOf = (tokens: Tokens, from: number, to: number): string =>
   tokens
     .slice(from, to)
-    .map((token, index) => (index > 0 && token.gap ? ' ' : '') + token.text)
+    .map((token, index) => (index > 0 && (token.gap || token.kind === 'glyph') ? ' ' : '') + token.text)
     .join('')
 
 /** True where an x or `by` separates two numbers. */

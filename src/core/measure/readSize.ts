@@ -7,6 +7,7 @@ import type { Ambiguous, Invalid, ReadingSettings, UnitSystem } from './reading.
 import { phraseOrAnswer } from './refuseFirst.ts'
 import { type Resolved, resolveGroup, systemOf } from './resolve.ts'
 import { directionOf, type Role } from './role.ts'
+import { isWholeSheet, sheetOrSize } from './sheetChunk.ts'
 import { invalid, quoted } from './wording.ts'
 
 /** The size of an object, an opening, a panel or an area. */
@@ -35,6 +36,16 @@ export function readSize(text: string, settings: ReadingSettings): SizeRead | Am
   const [group] = groups
   const refusal = refused(phrase, groups)
   if (refusal || !group) return refusal ?? severalSizes(phrase)
+  const [first, second] = group.terms.length === 2 ? group.terms.map(({ amount }) => amount) : []
+  if (
+    first &&
+    second &&
+    !first.unit &&
+    !second.unit &&
+    !group.trailing &&
+    isWholeSheet(first, second, settings)
+  )
+    return sheetOrSize(first, second)
   const shaped = group.terms.some(({ roles, shape }) => roles.length > 0 || shape !== undefined)
   const resolved = resolveGroup(roundOf(phrase, group), {
     settings,

@@ -5,7 +5,7 @@ import type { Group, Term } from './group.ts'
 import { type Length, nanometres } from './length.ts'
 import type { Ambiguous, Invalid, ReadingSettings, UnitSystem } from './reading.ts'
 import { CM, FT, IN, M, MM, type Unit } from './unit.ts'
-import { couldBe, inUnit } from './wording.ts'
+import { couldBe, decimalText, inUnit } from './wording.ts'
 
 /** One number with the unit it is read in. */
 export interface Measured {
@@ -96,10 +96,13 @@ function oddCarry(group: Group, units: readonly (Unit | undefined)[]): Ambiguous
     const unit = units[at]
     if (amount.unit || !unit) continue
     const odd = isOdd(amount, unit) || terms.some((term) => term.amount.compound)
+    const either = [IN, unit === IN ? MM : unit].filter(
+      ({ size }) => !outOfRange('', amount.number.value.mul(size)),
+    )
     if (odd)
       return couldBe(
         amount.text,
-        [inUnit(amount.number.value, IN), inUnit(amount.number.value, unit === IN ? MM : unit)],
+        either.map((one) => inUnit(amount.number.value, one)),
         'its unit is not beside it',
       )
   }
@@ -127,8 +130,8 @@ function settle(group: Group, bare: readonly Term[], around: Surroundings): Sett
     return largest > OBJECT
       ? asked(group)
       : { unit: IN, note: around.settings.units === 'metric' ? `${text} read as inches` : undefined }
-  if (bare.every(({ kerf }) => kerf) && largest >= 1)
-    return { unit: MM, note: `kerf ${text} read as ${text} mm` }
+  if (bare.every(({ kerf }) => kerf) && largest >= 1.5)
+    return { unit: MM, note: `kerf ${text} read as ${valueText(group.terms)} mm` }
   if (largest > limit(group, around)) return { unit: MM, note: `${text} read as mm` }
   return byEvidence(group, largest, around) ?? bySettings(group, text, around.settings.units)
 }
@@ -145,6 +148,7 @@ function byEvidence(group: Group, largest: number, { evidence }: Surroundings): 
   const [system] = systems
   const sure =
     systems.size === 1 &&
+    !evidence.includes(FT) &&
     evidence.some((unit) => unit === (system === 'inch' ? IN : MM)) &&
     !evidence.some((unit) => unit === CM || unit === M)
   if (!sure || (system === 'inch' && largest > OBJECT)) return asked(group)
@@ -154,7 +158,7 @@ function byEvidence(group: Group, largest: number, { evidence }: Surroundings): 
 function bySettings(group: Group, text: string, units: UnitSystem | undefined): Settled {
   if (units === undefined) return asked(group)
   const unit = units === 'inch' ? IN : MM
-  return { unit, note: `${text} read as ${text} ${unit.name}` }
+  return { unit, note: `${text} read as ${valueText(group.terms)} ${unit.name}` }
 }
 
 /** The question about bare numbers: inches or mm, and cm for a size of middling numbers. */
@@ -164,12 +168,16 @@ export function asked({ terms }: Group): Ambiguous {
     terms.every(({ amount }) => amount.number.value.compare(10) >= 0 && amount.number.value.compare(150) <= 0)
   const angle =
     terms.length === 1 && [22.5, 30, 45, 60, 67.5, 90].includes(terms[0]?.amount.number.value.valueOf() ?? 0)
-  const units = middling ? [IN, MM, CM] : [IN, MM]
+  const small = terms.length > 1 && terms.every(({ amount }) => amount.number.value.compare(12) <= 0)
+  const units = small ? [IN, FT, MM] : middling ? [IN, MM, CM] : [IN, MM]
   return couldBe(sizeText(terms), [
     ...units.map((unit) => sizeWith(terms, unit)),
     ...(angle ? [`${terms[0]?.amount.number.value.valueOf()}deg`] : []),
   ])
 }
+
+const valueText = (terms: readonly Term[]): string =>
+  terms.map(({ amount }) => decimalText(amount.number.value)).join(' x ')
 
 const sizeText = (terms: readonly Term[]): string => terms.map(({ amount }) => amount.text).join(' x ')
 

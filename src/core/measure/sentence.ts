@@ -6,7 +6,7 @@ import type { Length } from './length.ts'
 import { evidenceOf, sides } from './measureOf.ts'
 import type { Ambiguous, Invalid, LengthsRead, ReadingSettings } from './reading.ts'
 import { asked, resolveGroup, systemOf } from './resolve.ts'
-import { sheetChunk } from './sheetChunk.ts'
+import { isWholeSheet, sheetChunk } from './sheetChunk.ts'
 import { isMaterial } from './sheetThickness.ts'
 import { isPanelWord } from './stockWords.ts'
 import { MM, type Unit } from './unit.ts'
@@ -76,7 +76,8 @@ function isThicknessInMillimetres(items: readonly Item[], { terms, start, end }:
   const [term] = terms
   if (!term || terms.length > 1 || term.amount.unit || term.amount.number.form !== 'whole') return false
   const { value } = term.amount.number
-  const near = [items[end], items[start - 1], items[start - 2]].some(
+  const back = isWord(items[start - 1], /^(?:not|vs)$/u) ? 5 : 2
+  const near = [items[end], ...items.slice(Math.max(0, start - back), start)].some(
     (item) => item?.is === 'word' && isMaterial(item.text),
   )
   return near && value.compare(3) >= 0 && value.compare(40) <= 0
@@ -101,17 +102,20 @@ function stockIn(
   const { terms, end } = group
   if (terms.length < 2 || terms.some(({ roles, shape }) => roles.length > 0 || shape)) return undefined
   const after = [items[end], items[end + 1]].flatMap((item) => (item?.is === 'word' ? [item.text] : []))
-  const chunk = { amounts: terms.map(({ amount }) => amount), after, of: false }
+  const chunk = { amounts: terms.map(({ amount }) => amount), after, of: false, tight: true }
   const context = {
     words: after,
     chunks: [chunk],
     settings,
     text: terms.map(({ amount }) => amount.text).join('x'),
   }
-  const panel = after.slice(0, 1).some(isPanelWord)
+  const panel =
+    after.slice(0, 1).some(isPanelWord) ||
+    (isNamedSheet(items, group, settings) && chunk.amounts.length === 2)
   const part = panel
     ? sheetChunk(context, chunk, true)
     : boardChunk({ ...context, words: after.length > 0 ? after : ['from'] }, chunk)
+  if (!part && isSheetPair(terms, settings)) return asked(group)
   if (!part || (part.status === 'ambiguous' && !panel))
     return part?.status === 'ambiguous' ? asked(group) : undefined
   return part.status === 'ambiguous'
@@ -123,6 +127,27 @@ function stockIn(
         name: part.name,
         note: part.note,
       }
+}
+
+const isSheetPair = ([first, second]: Group['terms'], settings: ReadingSettings): boolean =>
+  first !== undefined &&
+  second !== undefined &&
+  !first.amount.unit &&
+  !second.amount.unit &&
+  isWholeSheet(first.amount, second.amount, settings)
+
+/** `from a 4x8`: in a sentence the name of a whole sheet, with a word before it that makes it a thing, is the sheet. */
+function isNamedSheet(items: readonly Item[], { terms, start }: Group, settings: ReadingSettings): boolean {
+  const [first, second] = terms
+  const thing = isWord(items[start - 1], /^(?:an?|from|of|per|the|one|each)$/u)
+  return (
+    thing &&
+    first !== undefined &&
+    second !== undefined &&
+    !first.amount.unit &&
+    !second.amount.unit &&
+    isWholeSheet(first.amount, second.amount, settings)
+  )
 }
 
 const COUNT_AFTER =

@@ -1,3 +1,4 @@
+import { findBoard } from '../stock/boards.ts'
 import { findSheetSize } from '../stock/sheets.ts'
 import type { Amount } from './amount.ts'
 import { FOOT, type Length, nanometres, times } from './length.ts'
@@ -17,6 +18,8 @@ const LEAST_MILLIMETRES = 300
 
 /** True for `4x8`, `5x5`, `8x4`: two numbers that name a whole sheet where the person buys. */
 export function isWholeSheet(first: Amount, second: Amount, settings: ReadingSettings): boolean {
+  if ([first, second].some(({ number }) => number.form !== 'whole' || number.value.compare(MOST_FEET) > 0))
+    return false
   const size = findSheetSize(
     `${first.number.value.toFraction()}x${second.number.value.toFraction()}`,
     settings.region,
@@ -29,6 +32,12 @@ export function isWholeSheet(first: Amount, second: Amount, settings: ReadingSet
   )
 }
 
+/** The question about `4x8` alone: the sheet, or so many inches. */
+export const sheetOrSize = (first: Amount, second: Amount): Ambiguous => {
+  const [a, b] = [first, second].map(({ number }) => number.value.toFraction())
+  return couldBe(`${a}x${b}`, [`${a}ft x ${b}ft`, `${a}in x ${b}in`], 'the name of a sheet, or a size')
+}
+
 /** A sheet by its sides, in feet or mm, and its thickness where a third number gives it: `4x8`, `4x8x3/4`, `1220x2440`. */
 export function sheetChunk(
   context: StockContext,
@@ -37,6 +46,8 @@ export function sheetChunk(
 ): Part | Ambiguous | undefined {
   const [first, second, third] = amounts
   if (!first || !second || amounts.length > 3) return undefined
+  if (third && isWholeSheet(first, second, context.settings) && isInchFraction(third))
+    return sheetOrBlock(first, second, third)
   if (third)
     return isSheetName(first, second, context.settings, panel) && isThickness(third)
       ? withThickness(context, first, second, third)
@@ -44,6 +55,20 @@ export function sheetChunk(
   if (!panel) return undefined
   if (first.size && second.size) return typedSides(context, [first, second])
   return isPair(first, second) ? sides(context, first, second) : undefined
+}
+
+const isInchFraction = ({ number, unit }: Amount): boolean => unit === IN && number.form === 'fraction'
+
+/** `4x8x3/4"`: the mark may be that of the thickness alone, or of all three. */
+function sheetOrBlock(first: Amount, second: Amount, third: Amount): Ambiguous | undefined {
+  if (first.unit || second.unit) return undefined
+  const thickness = third.number.value.toFraction()
+  const name = `${first.text}x${second.text}`
+  return couldBe(
+    `${name}x${third.text}`,
+    [`${name}x${thickness}`, `${first.text}in x ${second.text}in x ${thickness}in`],
+    'a sheet, or a size',
+  )
 }
 
 const isSheetName = (first: Amount, second: Amount, settings: ReadingSettings, panel: boolean): boolean =>
@@ -152,14 +177,16 @@ export function splitSheet(
   }
   const name = `${first.text}x${second.text}`
   const sheet = isWholeSheet(first, second, settings)
-  if (!sheet && !words.some(isMaterial)) return chunks
+  if (!sheet && !words.some(isMaterial))
+    return chunk.tight ? boardAndMore(first, second, last, chunks, settings) : chunks
   if (sheet && words.some(isMaterial))
     return [
       ...chunks.slice(0, at),
       { ...chunk, amounts: [first, second] },
-      { amounts: [thickness], after: [], of: true },
+      { amounts: [thickness], after: [], of: true, tight: false },
       ...chunks.slice(at + 1),
     ]
+  if (sheet && !chunk.tight) return chunks
   if (sheet)
     return couldBe(
       `${name} ${thickness.text}`,
@@ -171,5 +198,22 @@ export function splitSheet(
     )
   return ambiguous(
     `${quoted(`${name} ${thickness.text} ply`)} could be a sheet of ${name} ft, or a ${name} and a sheet; write ${name} of ${thickness.text} ply or ${name}`,
+  )
+}
+
+/** `2x4 1/2` run together: a board and a fraction, or a side of 4 1/2. */
+function boardAndMore(
+  first: Amount,
+  second: Amount,
+  last: Amount,
+  chunks: readonly Chunk[],
+  settings: ReadingSettings,
+): readonly Chunk[] | Ambiguous {
+  const name = `${first.text}x${second.text}`
+  if (!findBoard(name, settings.region, settings.stock)) return chunks
+  return couldBe(
+    `${name} ${last.number.parts?.[1].toFraction() ?? ''}`,
+    [`${inUnit(first.number.value, IN)} x ${inUnit(last.number.value, IN)}`, name],
+    'a size, or a board and another number',
   )
 }

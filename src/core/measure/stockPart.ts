@@ -9,6 +9,8 @@ export interface Chunk {
   readonly amounts: readonly Amount[]
   readonly after: readonly string[]
   readonly of: boolean
+  /** No space before the last x: `2x4`. */
+  readonly tight: boolean
 }
 
 /** What one chunk of a stock name stands for. */

@@ -5,7 +5,7 @@ import { amountOf, isMark, isWord, type Item, type Phrase, wordsOf } from './ite
 import type { Length } from './length.ts'
 import type { Ambiguous, LengthsRead, ReadingSettings } from './reading.ts'
 import { lengthOf, systemOf } from './resolve.ts'
-import { sheetChunk, splitSheet } from './sheetChunk.ts'
+import { isWholeSheet, sheetChunk, splitSheet } from './sheetChunk.ts'
 import type { Chunk, Part, StockContext } from './stockPart.ts'
 import { isMaterial, thicknessOf } from './sheetThickness.ts'
 import { isPanelWord, isStockWord } from './stockWords.ts'
@@ -74,23 +74,32 @@ function partOf(context: StockContext, at: number): Part | Ambiguous | undefined
   const chunk = context.chunks[at] as Chunk
   if (chunk.amounts.length === 1) return singlePart(context, chunk)
   const panel =
-    context.words.some(isPanelWord) || context.chunks.some(({ of, amounts }) => of && amounts.length === 1)
+    context.words.some(isPanelWord) ||
+    context.chunks.some((other) => isThicknessBeside(other, chunk, context))
   return sheetChunk(context, chunk, panel) ?? (panel ? undefined : boardChunk(context, chunk))
 }
 
-function singlePart(
-  { words, chunks, settings, text }: StockContext,
-  chunk: Chunk,
-): Part | Ambiguous | undefined {
+/** `4x8 of 3/4`, `3/4 4x8`: a thickness alone makes the numbers beside it a sheet. */
+function isThicknessBeside({ of, amounts }: Chunk, chunk: Chunk, { settings }: StockContext): boolean {
+  const [thickness] = amounts
+  const [first, second] = chunk.amounts
+  if (amounts.length !== 1 || !thickness || !first || !second) return false
+  return (
+    of || (thickness.number.form === 'fraction' && !thickness.unit && isWholeSheet(first, second, settings))
+  )
+}
+
+function singlePart(context: StockContext, chunk: Chunk): Part | Ambiguous | undefined {
+  const { words, chunks, settings, text } = context
   const amount = chunk.amounts[0] as Amount
-  const material = words.some(isMaterial)
+  const material = words.some(isMaterial) || (chunk.of && words.some(isPanelWord))
   const pieces = chunks.some(({ amounts }) => amounts.length > 1)
-  const board = pieces && !material && !chunk.of
+  const board = pieces && !material && !chunk.of && amount.size !== undefined
   if (board)
     return amount.size && amount.unit && !amount.doubt
       ? { status: 'read', lengths: [lengthOf(amount.size)], unit: amount.unit, is: 'length' }
       : undefined
-  if (!material && !(chunk.of && pieces)) return undefined
+  if (!material && !chunks.some((other) => isThicknessBeside(chunk, other, context))) return undefined
   const strange = strangeThickness(amount, words, text)
   if (strange !== undefined) return strange === 'none' ? undefined : strange
   const thickness = thicknessOf(amount, words, settings)
@@ -110,7 +119,7 @@ function strangeThickness(
   if (plain && words.some((word) => /^(?:ply|plies|plywood)$/u.test(word)))
     return couldBe(
       text,
-      [`${inUnit(number.value, MM)} ply`, `${inUnit(number.value, MM)} plywood`],
+      [`${inUnit(number.value, MM)} ply`],
       `${number.value.toFraction()} plies, or ${number.value.toFraction()} mm thick`,
     )
   if (plain && (number.value.compare(2) < 0 || number.value.compare(60) > 0)) return 'none'
@@ -126,12 +135,18 @@ function chunksOf(items: readonly Item[]): readonly Chunk[] {
     if (!amount) continue
     const last = chunks.at(-1)
     const joined = last && items[at - 1]?.is === 'by'
-    if (joined) chunks[chunks.length - 1] = { ...last, amounts: [...last.amounts, amount] }
+    if (joined)
+      chunks[chunks.length - 1] = {
+        ...last,
+        amounts: [...last.amounts, amount],
+        tight: items[at - 1]?.gap === false,
+      }
     else
       chunks.push({
         amounts: [amount],
         after: wordsOf(items.slice(at + 1)),
         of: isWord(items[at - 1], /^of$/u),
+        tight: false,
       })
   }
   return chunks
@@ -151,7 +166,10 @@ function halfRipped({ items, text }: Phrase, settings: ReadingSettings): Stock |
     !words.every((word) => /^(?:an?|ripped|rip|split|in|into|the|of|lengthwise|board)$/u.test(word))
   )
     return undefined
-  const board = boardChunk({ words: [], chunks: [], settings, text }, { amounts: rest, after: [], of: false })
+  const board = boardChunk(
+    { words: [], chunks: [], settings, text },
+    { amounts: rest, after: [], of: false, tight: true },
+  )
   if (!board || board.status === 'ambiguous') return board
   const [thickness, width] = board.lengths as readonly [Length, Length]
   const name = board.name ?? ''

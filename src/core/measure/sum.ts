@@ -100,6 +100,8 @@ function chain(
     return undefined
   const joins = part ? undefined : dashJoins(text, items, amounts)
   if (joins) return joins
+  const backwards = part ? undefined : longerTaken(text, items, amounts)
+  if (backwards) return backwards
   const unit = unitFor(amounts, settings)
   if (!unit)
     return couldBe(
@@ -153,6 +155,23 @@ function dashJoins(
         'a sum, a size or a range',
       )
     : undefined
+}
+
+/** `24" - 36"`: nothing would be left, so a range or a size is meant. */
+function longerTaken(
+  text: string,
+  items: readonly Item[],
+  [first, second]: readonly Amount[],
+): Ambiguous | undefined {
+  if (
+    items.length !== 3 ||
+    !isMark(items[1], '-') ||
+    !first?.size ||
+    !second?.size ||
+    first.size.compare(second.size) > 0
+  )
+    return undefined
+  return couldBe(text, [`${first.text} x ${second.text}`, second.text], 'a range or a size')
 }
 
 /** The unit of the bare numbers: that of the others, inches beside a fraction, or the unit settled on. */

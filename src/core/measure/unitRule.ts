@@ -35,5 +35,4 @@ function skipAfter(tokens: Tokens, at: number, unit: Unit): number {
 }
 
 const isPreposition = (tokens: Tokens, at: number): boolean =>
-  wordAt(tokens, at) === 'in' &&
-  /^(?:an?|the|my|our|your|each|this|that|it|half|total)$/u.test(wordAt(tokens, at + 1))
+  wordAt(tokens, at) === 'in' && /^(?:an?|the|my|our|your|each|this|that|it)$/u.test(wordAt(tokens, at + 1))

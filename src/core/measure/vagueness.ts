@@ -6,13 +6,14 @@ import { IN } from './unit.ts'
 import { ambiguous, inSystemOf, listed, quoted, typed } from './wording.ts'
 
 const LIMIT =
-  /\b(?:max|maximum|min|minimum|at least|at most|no (?:more|less|longer|shorter|wider|bigger|smaller) than|not (?:over|under|more than|less than)|up to|or (?:more|less|under|over|so)|less than|more than|greater than|smaller than|bigger than|tops|within|limit)\b|[<>≤≥]/u
+  /\b(?:max|maximum|min|minimum|at least|at most|no (?:more|less|longer|shorter|wider|bigger|smaller) than|not (?:over|under|more than|less than)|up to|or (?:more|less|under|over)|less than|more than|greater than|smaller than|bigger than|tops|within|limit)\b|[<>≤≥]/u
 const LIMIT_FIRST = /^(?:just |anything )?(?:under|over|below|above) /u
 const ROUGH =
   /[~≈]|\b(?:about|approx|approximately|roughly|circa|ca|nearly|almost|ish|give or take|ballpark|close to|near enough|nominal|nominally|or so|or thereabouts)\b|(?:^| )around (?!the|it|all)/u
 const SLANG =
   /\b(?:hair|hairs|tad|touch|smidge|smidgen|smidgin|skosh|scosh|whisker|gnats?|gnat's|shy|strong|scant|just (?:over|under|shy)|bit (?:over|under|more|less|short)|little (?:over|under|more|less))\b/u
 const SLANG_BESIDE = /^(?:heavy|light|fat|full|bare|strong|shy|plus|minus|proud|long|short)$/u
+const EDIT = /\b(?:change|changed|make|move|set|raise|lower|go|extend|trim|cut|reduce|increase|from a)\b/u
 const TOLERANCE = /±|\+ ?\/ ?-|\+ -|\bplus or minus\b|\b(?:tolerance|tol)\b/u
 
 /**
@@ -63,9 +64,7 @@ function isRange(items: readonly Item[], plain: string): boolean {
   if (/^between\b/u.test(plain)) return amountsOf(items).length === 2
   return items.some((item, at) => {
     const beside = amountOf(items[at - 1]) && amountOf(items[at + 1])
-    const word =
-      isWord(item, /^(?:to|or|thru|through|versus|vs)$/u) &&
-      !isSentence(items.filter((other) => other !== item))
+    const word = isWord(item, /^(?:to|or|thru|through|versus|vs)$/u) && !EDIT.test(plain)
     return beside && (word || (isMark(item, '.') && !item.gap) || isDashRange(items, at))
   })
 }
