@@ -135,7 +135,7 @@ function crossTable({ crossing, halfLength, innerSaw, notchWidth, notchDepth }: 
     ...(notchWidth === undefined ? [] : [['notch wide', show.length(notchWidth, 'mark', true)]]),
     ...(notchDepth === undefined ? [] : [['notch deep', show.length(notchDepth, 'mark', true)]]),
   ]
-  return [{ title: 'Where they cross, in the middle', columns: ['', ''], rows }]
+  return [{ title: 'Where they cross, in the middle', columns: ['What', 'Size'], rows }]
 }
 
 const figuresOf = (laid: Diagonal) => ({

@@ -60,7 +60,7 @@ export default defineCommand({
     })
     if (laid.status === 'impossible') throw new Refusal('invalid', sentence(laid))
     return {
-      answer: `${laid.count} grooves ${show.length(laid.depth, 'into', true)} deep; first fence ${show.length(laid.settings[0]?.fence ?? laid.depth, 'mark', true)}, boards ${show.length(laid.boardWidth)} wide`,
+      answer: `${laid.count} grooves ${show.length(laid.depth, 'into', true)} deep; first fence ${show.length(laid.settings[0]?.fence ?? laid.depth, 'mark', true)}, boards ${show.length(laid.boardWidth, 'mark', true)} wide`,
       cautions: context.cautions({ grooves: laid.count, grooveDepth: toMillimetres(laid.depth) }),
       tables: [
         {

@@ -6,7 +6,7 @@ import { yes } from '../src/bot/option.ts'
 import { overlay, type PlanChoices } from '../src/bot/planChoices.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { choicesFrom, planOptions } from '../src/bot/planOptions.ts'
-import { partTables, planAnswer, planFacts, planFigures } from '../src/bot/planReply.ts'
+import { partTables, planAnswer, planFacts, planFigures, roundingNotes } from '../src/bot/planReply.ts'
 import { type Project, projectSchema } from '../src/bot/project.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Reply } from '../src/bot/reply.ts'
@@ -189,7 +189,7 @@ function wholePlan(
     answer: planAnswer(plan, context.show),
     cautions: context.cautions(planFacts(plan, choices)),
     tables: partTables(plan, context.show),
-    notes,
+    notes: [...roundingNotes(plan, context.show), ...notes],
     buttons: [PARTS, UNDO],
     figures: planFigures(plan),
   }

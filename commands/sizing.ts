@@ -3,7 +3,7 @@ import { defineCommand } from '../src/bot/command.ts'
 import { overlay } from '../src/bot/planChoices.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { choicesFrom, planOptions } from '../src/bot/planOptions.ts'
-import { partTables, planAnswer, planFacts, planFigures } from '../src/bot/planReply.ts'
+import { partTables, planAnswer, planFacts, planFigures, roundingNotes } from '../src/bot/planReply.ts'
 
 export default defineCommand({
   name: 'sizing',
@@ -31,6 +31,7 @@ export default defineCommand({
           ? [`corner stiles reach ${show.length(plan.lip, 'mark', true)} over the side panels`]
           : []),
         ...(project ? ["what you left out comes from this channel's project"] : []),
+        ...roundingNotes(plan, show),
         ...notes,
       ],
       buttons: project

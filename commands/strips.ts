@@ -3,7 +3,8 @@ import { defineCommand } from '../src/bot/command.ts'
 import { board, first, length, words } from '../src/bot/option.ts'
 import { readNeed } from '../src/bot/need.ts'
 import { Refusal } from '../src/bot/refusal.ts'
-import { toMillimetres } from '../src/core/measure/length.ts'
+import type { Show } from '../src/bot/show.ts'
+import { type Length, toMillimetres } from '../src/core/measure/length.ts'
 import { boardsFor } from '../src/core/panelling/boards.ts'
 import { ripSettings } from '../src/core/panelling/rips.ts'
 import { countStrips } from '../src/core/panelling/strips.ts'
@@ -26,7 +27,7 @@ export default defineCommand({
   }),
   run: (input, context) => {
     const { show, settings, settled, project } = context
-    const rip = input.rip ?? project?.choices.strip ?? settings.strip
+    const rip = input.rip ?? project?.choices.strip ?? settings.usual[settled.region].strip
     const kerf = input.kerf ?? settled.kerf
     const safe = input.safe ?? settings.safeRip
     const { width, name } = input.board
@@ -59,7 +60,7 @@ export default defineCommand({
         },
       ],
       notes: [
-        `${show.length(kerf, 'mark', true)} kerf; ${show.length(spare, 'into', true)} spare, ${offcut === 0 ? 'which the next cut turns to dust' : `of which ${show.length(offcut, 'into', true)} is left after the cut`}`,
+        `kerf ${show.length(kerf, 'mark', true)}; ${spareWords(spare, offcut, show)}`,
         ...(tight && spare > 0
           ? [`tight: ${show.length(spare, 'mark', true)} spare is less than most edges need to clean up`]
           : []),
@@ -90,3 +91,11 @@ export default defineCommand({
     }
   },
 })
+
+function spareWords(spare: Length, offcut: Length, show: Show): string {
+  if (spare === 0) return 'nothing is spare'
+  const said = `${show.length(spare, 'into', true)} is spare`
+  return offcut === 0
+    ? `${said}, which one more cut turns to dust`
+    : `${said}, of which one more cut leaves ${show.length(offcut, 'into', true)}`
+}

@@ -3,6 +3,7 @@ import { didYouMean } from './bot/suggest.ts'
 import { botFile } from './config/bot.ts'
 import { cautionsFile } from './config/cautions.ts'
 import { ConfigError } from './config/configError.ts'
+import { fastenersFile } from './config/fasteners.ts'
 import { readFiles } from './config/files.ts'
 import { finishesFile } from './config/finishes.ts'
 import { lumberFile } from './config/lumber.ts'
@@ -12,8 +13,9 @@ import { speciesFile } from './config/species.ts'
 import type { CautionRule } from './core/checks/caution.ts'
 import type { Species } from './core/moisture/species.ts'
 import type { PanelDensity } from './core/quantities/density.ts'
+import type { FastenerTables } from './core/quantities/fastenerSize.ts'
 import type { Container, FinishProduct } from './core/quantities/product.ts'
-import type { StockTables } from './core/stock/stock.ts'
+import { REGIONS, type StockTables } from './core/stock/stock.ts'
 import { boardNames, findBoard } from './core/stock/boards.ts'
 
 export { ConfigError } from './config/configError.ts'
@@ -28,6 +30,7 @@ export interface Config {
   readonly cautions: readonly CautionRule[]
   readonly species: readonly Species[]
   readonly panelDensities: readonly PanelDensity[]
+  readonly fasteners: FastenerTables
 }
 
 /** Every file of the config folder, `<name>.yaml`, and what it must look like. */
@@ -38,21 +41,26 @@ const FILES = {
   finishes: finishesFile,
   cautions: cautionsFile,
   species: speciesFile,
+  fasteners: fastenersFile,
 }
 
 /** Reads and checks every file of a config folder. Throws a ConfigError that names every problem, one a line. */
 export function readConfig(folder: string): Config {
   const { values, sources } = readFiles(folder, FILES)
-  const { bot, lumber, sheets, finishes, cautions, species } = values
+  const { bot, lumber, sheets, finishes, cautions, species, fasteners } = values
   const stock = { ...lumber, ...sheets }
-  checkBoard(bot, stock, sources.bot)
-  return { bot, stock, ...finishes, cautions, ...species }
+  checkBoards(bot, stock, sources.bot)
+  return { bot, stock, ...finishes, cautions, ...species, ...fasteners }
 }
 
-/** The one thing that two files must agree on: bot.yaml's board is one that lumber.yaml has in the region. */
-function checkBoard({ board, region }: BotSettings, stock: StockTables, { file, lineOf }: Source): void {
-  if (findBoard(board, region, stock)) return
-  const near = didYouMean(board, boardNames(region, stock))
-  const sentence = `board: expected a board sold in ${region}, read "${board}".${near}`
-  throw new ConfigError([{ file, line: lineOf(['board']), sentence }])
+/** The one thing that two files must agree on: each region's usual board in bot.yaml is one that lumber.yaml has. */
+function checkBoards({ usual }: BotSettings, stock: StockTables, { file, lineOf }: Source): void {
+  const problems = REGIONS.flatMap((region) => {
+    const { board } = usual[region]
+    if (findBoard(board, region, stock)) return []
+    const near = didYouMean(board, boardNames(region, stock))
+    const sentence = `usual.${region}.board: expected a board sold in ${region}, read "${board}".${near}`
+    return [{ file, line: lineOf(['usual', region, 'board']), sentence }]
+  })
+  if (problems.length > 0) throw new ConfigError(problems)
 }

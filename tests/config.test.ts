@@ -15,7 +15,6 @@ describe('the config as it stands', () => {
       units: undefined,
       tape: 16,
       jointTape: 32,
-      board: '2x4',
     })
     expect(config.bot).toMatchObject({
       millimetreStep: 1,
@@ -23,15 +22,20 @@ describe('the config as it stands', () => {
       mitreMax: 50,
       dataFolder: '.data',
     })
-    expect(config.bot).toMatchObject({ kerf: inches(1, 8), clearance: inches(1, 2), fit: inches(1, 32) })
-    expect(config.bot.grooveDepth).toBeCloseTo(1 / 3, 12)
+    expect(config.bot).toMatchObject({ safeRip: inches(2) })
+    expect(config.bot.usual.US).toMatchObject({
+      kerf: inches(1, 8),
+      clearance: inches(1, 2),
+      fit: inches(1, 32),
+      board: '2x4',
+    })
     expect(config.bot.search).toEqual({ seconds: 2, queue: 32 })
   })
 
   it('has every setting of bot.yaml explained by a comment above it', () => {
     const lines = textOf('bot.yaml').split('\n')
-    const settings = lines.flatMap((line, index) => (/^ *\w+:/.test(line) ? [lines[index - 1]] : []))
-    expect(settings.length).toBeGreaterThan(25)
+    const settings = lines.flatMap((line, index) => (/^ *(?!US|UK|AU|EU)\w+:/.test(line) ? [lines[index - 1]] : []))
+    expect(settings.length).toBeGreaterThan(18)
     for (const above of settings) expect(above).toMatch(/^ *# \S/)
   })
 
@@ -77,30 +81,24 @@ describe('the config as it stands', () => {
 
 describe('a mistake in a config file', () => {
   it.each([
-    ['kerf: 1/8in', 'kerf: abc', 'kerf: expected a length such as "1/8in" or "3mm", read "abc"'],
-    ['kerf: 1/8in', 'kerf: 3', 'kerf: expected a length such as "1/8in" or "3mm", read 3'],
-    ['kerf: 1/8in', 'kerf: 1/3in', 'kerf: expected a length such as "1/8in" or "3mm", read "1/3in"'],
-    ['kerf: 1/8in', 'kerf: 0in', 'kerf: expected a length such as "1/8in" or "3mm", read "0in"'],
-    ['kerf: 1/8in', 'kerf: -1/8in', 'kerf: expected a length such as "1/8in" or "3mm", read "-1/8in"'],
-    ['kerf: 1/8in', 'kerf:', 'kerf: expected a length such as "1/8in" or "3mm", found nothing'],
-    ['kerf: 1/8in', 'krf: 1/8in', 'krf: no such key. Did you mean kerf?'],
-    ['kerf: 1/8in', 'kerf: { wide: 1 }', 'kerf: expected a length such as "1/8in" or "3mm", read {"wide":1}'],
+    ['safeRip: 2in', 'safeRip: abc', 'safeRip: expected a length such as "1/8in" or "3mm", read "abc"'],
+    ['safeRip: 2in', 'safeRip: 3', 'safeRip: expected a length such as "1/8in" or "3mm", read 3'],
+    ['safeRip: 2in', 'safeRip: 1/3in', 'safeRip: expected a length such as "1/8in" or "3mm", read "1/3in"'],
+    ['safeRip: 2in', 'safeRip: 0in', 'safeRip: expected a length such as "1/8in" or "3mm", read "0in"'],
+    ['safeRip: 2in', 'safeRip: -1/8in', 'safeRip: expected a length such as "1/8in" or "3mm", read "-1/8in"'],
+    ['safeRip: 2in', 'safeRip:', 'safeRip: expected a length such as "1/8in" or "3mm", found nothing'],
+    ['safeRip: 2in', 'safeRp: 1/8in', 'safeRp: no such key. Did you mean safeRip?'],
+    [
+      'safeRip: 2in',
+      'safeRip: { wide: 1 }',
+      'safeRip: expected a length such as "1/8in" or "3mm", read {"wide":1}',
+    ],
     ['tape: 1/16in', 'tape: 1/10in', 'tape: expected 1/16in, 1/32in or 1/64in, read "1/10in"'],
     ['region: US', 'region: CA', 'region: expected US, UK, AU or EU, read "CA"'],
     ['units: ask', 'units: feet', 'units: expected ask, inch or metric, read "feet"'],
     ['grooves: 0', 'grooves: 1.5', 'grooves: expected a whole number, read 1.5'],
     ['grooves: 0', 'grooves: -1', 'grooves: expected a number of at least 0, read -1'],
     ['mitreMax: 50', 'mitreMax: 100', 'mitreMax: expected a number of at most 89, read 100'],
-    [
-      'grooveDepth: 1/3',
-      'grooveDepth: 4/3',
-      'grooveDepth: expected a part of one such as 1/3 or 0.1, read "4/3"',
-    ],
-    [
-      'grooveDepth: 1/3',
-      'grooveDepth: 2/3',
-      'grooveDepth: expected no more than grooveDepthLimit, read "2/3"',
-    ],
     [
       'logLevel: info',
       'logLevel: loud',
@@ -116,33 +114,36 @@ describe('a mistake in a config file', () => {
   })
 
   it('a board that lumber.yaml does not have in the region is told with its line', () => {
-    const text = edited('bot.yaml', /^board: 2x4$/m, 'board: 2x5')
+    const text = edited('bot.yaml', /board: 2x4/, 'board: 2x5')
     const [problem] = problemsWith({ 'bot.yaml': text })
     expect(problem).toContain(
-      `bot.yaml line ${lineOf(text, 'board: 2x5')}: board: expected a board sold in US, read "2x5".`,
+      `bot.yaml line ${lineOf(text, 'board: 2x5')}: usual.US.board: expected a board sold in US, read "2x5".`,
     )
     expect(problem).toMatch(/ Did you mean .*\?$/)
   })
 
   it('tells the missing key beside the misspelt one', () => {
-    const problems = problemsOf('bot', edited('bot.yaml', /^kerf:/m, 'krf:'))
+    const problems = problemsOf('bot', edited('bot.yaml', /^safeRip:/m, 'safeRp:'))
     expect(problems).toHaveLength(2)
     expect(problems.join()).toContain(
-      'bot.yaml line 1: kerf: expected a length such as "1/8in" or "3mm", found nothing',
+      'bot.yaml line 1: safeRip: expected a length such as "1/8in" or "3mm", found nothing',
     )
   })
 
   it('keeps to one line when a key or a value breaks over several', () => {
-    const text = edited('bot.yaml', /^kerf: 1\/8in$/m, 'kerf: "1\\n8"\n"a\\n\\u2028b\\e[31m": 1')
+    const text = edited('bot.yaml', /^safeRip: 2in$/m, 'safeRip: "1\\n8"\n"a\\n\\u2028b\\e[31m": 1')
     const problems = problemsOf('bot', text)
     expect(problems).toHaveLength(2)
-    expect(problems[0]).toMatch(/^bot\.yaml line 18: kerf: .* read "1\\n8"$/)
-    expect(problems[1]).toMatch(/^bot\.yaml line 19: a b \[31m: no such key\./)
+    expect(problems[0]).toMatch(/^bot\.yaml line \d+: safeRip: .* read "1\\n8"$/)
+    expect(problems[1]).toMatch(/^bot\.yaml line \d+: a b \[31m: no such key\./)
   })
 
   it('tells the problems of every file at once, one a line', () => {
     const problems = problemsWith({
-      'bot.yaml': edited('bot.yaml', /^kerf: 1\/8in$/m, 'kerf: wide').replace('grooves: 0', 'grooves: none'),
+      'bot.yaml': edited('bot.yaml', /^safeRip: 2in$/m, 'safeRip: wide').replace(
+        'grooves: 0',
+        'grooves: none',
+      ),
       'lumber.yaml': edited('lumber.yaml', '2x4: 1 1/2 x 3 1/2 in', '2x4: 1 1/2 by 3 1/2 in'),
       'sheets.yaml': undefined,
     })
@@ -178,14 +179,14 @@ describe('what is no config at all', () => {
   it.each([
     ['nothing', '', 'bot.yaml line 1: expected a block of keys, found nothing'],
     ['a list', '- a\n- b\n', 'bot.yaml line 1: expected a block of keys, read ["a","b"]'],
-    ['broken YAML', 'kerf: [1/8in\nfit: 2\n', /^bot\.yaml line \d: something that is not YAML: /],
+    ['broken YAML', 'safeRip: [1/8in\nfit: 2\n', /^bot\.yaml line \d: something that is not YAML: /],
     ['a tab for a space', 'search:\n\tqueue: 1\n', /^bot\.yaml line 2: something that is not YAML: /],
     ['two documents', 'a: 1\n---\nb: 2\n', /^bot\.yaml line 2: something that is not YAML: /],
-    ['a key twice', 'kerf: 1mm\nkerf: 2mm\n', /^bot\.yaml line 2: a key that stands here twice: /],
-    ['an unknown tag', 'kerf: !!python/object 1mm\n', /^bot\.yaml line 1: something that is not YAML: /],
+    ['a key twice', 'safeRip: 1mm\nsafeRip: 2mm\n', /^bot\.yaml line 2: a key that stands here twice: /],
+    ['an unknown tag', 'safeRip: !!python/object 1mm\n', /^bot\.yaml line 1: something that is not YAML: /],
     ['a bomb of aliases', bomb(), /^bot\.yaml: cannot be read: Excessive alias count/],
     ['an alias of itself', 'a: &a [*a]\n', /^bot\.yaml/],
-    ['a setting that holds itself', 'kerf: &a [*a]\n', /^bot\.yaml line 1: /],
+    ['a setting that holds itself', 'safeRip: &a [*a]\n', /^bot\.yaml line 1: /],
     ['brackets without end', '['.repeat(100_000), /^bot\.yaml/],
   ])('%s is told in one line', (_what, text, expected) => {
     const problems = problemsOf('bot', text)
@@ -252,18 +253,19 @@ describe('a config of one’s own', () => {
   it('is read in place of the defaults', () => {
     const text = edited('bot.yaml', /^region: US$/m, 'region: UK')
       .replace('units: ask', 'units: metric')
-      .replace('kerf: 1/8in', 'kerf: 2.4mm')
-      .replace('fit: 1/32in', 'fit: 0in')
+      .replace('safeRip: 2in', 'safeRip: 55.5mm')
+      .replace('fit: 1mm', 'fit: 0mm')
     const { bot } = inCopy({ 'bot.yaml': text }, readConfig)
-    expect(bot).toMatchObject({ region: 'UK', units: 'metric', kerf: millimetres(2.4), board: '2x4' })
+    expect(bot).toMatchObject({ region: 'UK', units: 'metric', safeRip: millimetres(55.5) })
+    expect(bot.usual.UK.fit).toBe(0)
   })
 
   it('may share rows by anchors, within reason', () => {
-    const text = edited('bot.yaml', /^strip: 1\/2in$/m, 'strip: *room').replace(
+    const text = edited('bot.yaml', /strip: 1\/2in/, 'strip: *room').replace(
       'clearance: 1/2in',
       'clearance: &room 1/2in',
     )
-    expect(inCopy({ 'bot.yaml': text }, readConfig).bot.strip).toBe(inches(1, 2))
+    expect(inCopy({ 'bot.yaml': text }, readConfig).bot.usual.US.strip).toBe(inches(1, 2))
   })
 })
 

@@ -26,25 +26,26 @@ export function completePlan(choices: PlanChoices, context: Context): Completed 
       'what does it go round? Write its size first, such as 17in x 13in or 17in round',
     )
   if (height === undefined) throw new Refusal('invalid', 'how tall is the finished box? Add height=15in')
+  const usual = settings.usual[settled.region]
   const reading = { ...settled, stock: reference.stock }
-  const board = choices.width === undefined ? defaultBoard(settings.board, reading) : undefined
-  const sheet = choices.sheet ?? defaultSheet(settings.sheet, reading)
+  const board = choices.width === undefined ? defaultBoard(usual.board, reading) : undefined
+  const sheet = choices.sheet ?? defaultSheet(usual.sheet, reading)
   const spec: Spec = {
     object,
     height,
-    clearance: choices.clearance ?? settings.clearance,
+    clearance: choices.clearance ?? usual.clearance,
     sheet: sheet.thickness,
-    strip: choices.strip ?? settings.strip,
+    strip: choices.strip ?? usual.strip,
     width: choices.width ?? (board?.thickness as Spec['width']),
     corner: choices.corner ?? settings.corner,
     braces: choices.braces ?? settings.braces,
     grooves: choices.grooves ?? settings.grooves,
-    fit: choices.fit ?? settings.fit,
+    fit: choices.fit ?? usual.fit,
     kerf: settled.kerf,
   }
   return {
     spec,
-    assumptions: assumptions(choices, spec, context, board?.name, sheetWords(sheet, show, settings.sheet)),
+    assumptions: assumptions(choices, spec, context, board?.name, sheetWords(sheet, show, usual.sheet)),
   }
 }
 
@@ -87,7 +88,7 @@ function defaultBoard(name: string, reading: ReadingSettings) {
   )
 }
 
-function defaultSheet(name: string, reading: ReadingSettings) {
+export function defaultSheet(name: string, reading: ReadingSettings) {
   const read = readSheet(name, { ...reading, units: undefined })
   if (read.status === 'read') return read
   throw new Refusal(

@@ -10,11 +10,14 @@ export interface RawInput {
   readonly options: readonly (readonly [name: string, value: string])[]
 }
 
-/** The parsed values of a command, what was assumed in reading them, and the unit system of the first measure. */
+/** The parsed values of a command, and what was assumed in reading them. */
 export interface Input {
   readonly values: Record<string, unknown>
   readonly notes: readonly string[]
+  /** The unit system of the thing that the question is about: the option that may stand first. */
   readonly units?: UnitSystem | undefined
+  /** That of any other measure, for want of a better. */
+  readonly otherUnits?: UnitSystem | undefined
 }
 
 /**
@@ -27,13 +30,15 @@ export function readInput(raw: RawInput, schema: OptionSchema, settings: KindSet
   const values: Record<string, unknown> = {}
   const notes: string[] = []
   let units: UnitSystem | undefined
+  let otherUnits: UnitSystem | undefined
   for (const [option, text] of given) {
     const read = readOption(option, text, settings)
     values[option.name] = read.value
     if (read.note) notes.push(read.note)
-    units ??= read.units
+    if (option.first) units ??= read.units
+    else otherUnits ??= read.units
   }
-  return { values: validated(schema, values, table), notes, units }
+  return { values: validated(schema, values, table), notes, units, otherUnits }
 }
 
 function matchOptions(raw: RawInput, table: readonly OptionRow[]): ReadonlyMap<OptionRow, string> {

@@ -14,8 +14,6 @@ import type { OptionRow } from './option.ts'
 import { quoted } from './refusal.ts'
 import { didYouMean, listed } from './suggest.ts'
 
-export type { BoardRead, SheetRead, SizeRead }
-
 /** A value as the command gets it, what was assumed in reading it, and the units it was typed in. */
 export type ValueRead =
   | {

@@ -64,25 +64,25 @@ export function layoutTables({ groups }: LaidJob, show: Show): readonly Table[] 
       const rows = laid.layouts.map((layout, index): Cell[] => [
         index + 1,
         layout.count,
-        tally(layout.placements.map(({ part }) => part)),
         largest(layout.offcuts, show),
+        tally(layout.placements.map(({ part }) => part)),
       ])
       return {
         title: `Sheets ${show.length(laid.group.thickness, 'mark', true)} thick`,
-        columns: ['', 'No', 'Parts', 'Left'],
+        columns: ['', 'No', 'Left', 'Parts'],
         rows,
       }
     }
     const rows = laid.layouts.map(({ count, parts, offcut }, index): Cell[] => [
       index + 1,
       count,
-      tally(parts),
       offcut >= laid.group.problem.keepable ? show.mark(offcut as Length, 'into') : '-',
+      tally(parts),
     ])
     const section = `${show.mark(laid.group.thickness, 'mark', true)} x ${show.length(laid.group.width)}`
     return {
       title: `${laid.group.kind === 'strip' ? 'Strips' : 'Boards'} ${section}`,
-      columns: ['', 'No', 'Parts', 'Left'],
+      columns: ['', 'No', 'Left', 'Parts'],
       rows,
     }
   })

@@ -1,10 +1,12 @@
 import { z } from 'zod'
 import type { Length } from '../core/measure/length.ts'
+import type { BoardRead } from '../core/measure/readBoard.ts'
+import type { SheetRead } from '../core/measure/readSheet.ts'
+import type { SizeRead } from '../core/measure/readSize.ts'
 import type { Money } from '../core/measure/money.ts'
 import type { AreaRead } from '../core/measure/readArea.ts'
 import type { AngleRead, LengthsRead } from '../core/measure/reading.ts'
 import type { FinishProduct } from '../core/quantities/product.ts'
-import type { BoardRead, SheetRead, SizeRead } from './kind.ts'
 
 /** What of an option stands in its JSON schema beside the standard keywords. */
 export interface OptionMeta {

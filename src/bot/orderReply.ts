@@ -8,12 +8,11 @@ const TITLES = { sheet: 'Sheets', board: 'Boards', strip: 'Strips, after ripping
 /** The settings in order: what to set, which way to cut, and what comes off. */
 export const orderTable = ({ steps }: CutOrder, kind: keyof typeof TITLES, show: Show): Table => ({
   title: `${TITLES[kind]}: set to nearest tooth (${show.unit})`,
-  columns: ['', 'Set', 'Cut', 'Gives'],
+  columns: ['', 'Set', 'Cut'],
   rows: steps.map((step, index): Cell[] => [
     index + 1,
     show.mark(step.mark as Length, 'mark', true),
-    step.kind,
-    gives(step),
+    `${step.kind}: ${gives(step)}`,
   ]),
 })
 

@@ -13,7 +13,7 @@ export function partTables(plan: Plan, show: Show): readonly Table[] {
   const short = ({ name }: Part): string => name.replace(/ panel$/u, '')
   return [
     {
-      title: `Panels, sheet ${show.length(plan.spec.sheet, 'mark', true)} (${show.unit})`,
+      title: `Panels of ${show.length(plan.spec.sheet, 'mark', true)} sheet`,
       columns: ['', 'No', 'Long', 'Wide', 'For'],
       rows: panels.map((part): Cell[] => [
         part.label,
@@ -24,7 +24,7 @@ export function partTables(plan: Plan, show: Show): readonly Table[] {
       ]),
     },
     {
-      title: `Strips ${show.length(plan.spec.strip, 'mark', true)} x ${show.mark(plan.spec.width)} (${show.unit})`,
+      title: `Strips ${show.mark(plan.spec.strip, 'mark', true)} x ${show.length(plan.spec.width, 'mark', true)}`,
       columns: ['', 'No', 'Long', 'For'],
       rows: strips.map((part): Cell[] => [part.label, part.count, into(part.length), part.name]),
     },
@@ -32,6 +32,17 @@ export function partTables(plan: Plan, show: Show): readonly Table[] {
 }
 
 const into = (length: Length): Cell => ({ length, purpose: 'into' })
+
+/** One line that says by how much the tape's marks fall short; none where every mark is exact. */
+export function roundingNotes(plan: Plan, show: Show): readonly string[] {
+  const misses = plan.parts.flatMap(({ label, length, width, material }) =>
+    (material === 'sheet' ? [length, width] : [length])
+      .map((side) => show.miss(side, 'into'))
+      .filter((miss) => miss !== '')
+      .map((miss) => `${label} ${miss}`),
+  )
+  return misses.length === 0 ? [] : [`rounded down to the tape: ${misses.join(', ')} ${show.unit}`]
+}
 
 /** The first line: the panels, which are cut first. */
 export function planAnswer(plan: Plan, show: Show): string {

@@ -3,6 +3,7 @@ import { type Length, nanometres } from '../core/measure/length.ts'
 import type { UnitSystem } from '../core/measure/reading.ts'
 import { TAPES, type Tape } from '../core/measure/show.ts'
 import { REGIONS, type Region } from '../core/stock/stock.ts'
+import type { BotSettings } from './settings.ts'
 
 /** What a person, or a channel, has settled on. Everything may be left open. */
 export const preferencesSchema = z.strictObject({
@@ -26,13 +27,16 @@ export interface Settled {
 export const settle = (
   person: Preferences,
   channel: Preferences,
-  defaults: Partial<Settled> & Omit<Settled, 'units'>,
-): Settled => ({
-  units: person.units ?? channel.units ?? defaults.units,
-  tape: person.tape ?? channel.tape ?? defaults.tape,
-  kerf: person.kerf ?? channel.kerf ?? defaults.kerf,
-  region: person.region ?? channel.region ?? defaults.region,
-})
+  settings: Pick<BotSettings, 'units' | 'tape' | 'region' | 'usual'>,
+): Settled => {
+  const region = person.region ?? channel.region ?? settings.region
+  return {
+    units: person.units ?? channel.units ?? settings.units,
+    tape: person.tape ?? channel.tape ?? settings.tape,
+    kerf: person.kerf ?? channel.kerf ?? settings.usual[region].kerf,
+    region,
+  }
+}
 
 /** The units an answer is shown in: what was settled, else those of the question, else those of the region. */
 export const shownIn = (settled: Settled, typed: UnitSystem | undefined): UnitSystem =>

@@ -22,6 +22,21 @@ export interface SearchSettings {
   readonly queue: number
 }
 
+/** What is assumed of a build where nobody has said. */
+export interface Usual {
+  readonly kerf: Length
+  /** Room round the object, per side. */
+  readonly clearance: Length
+  /** Thickness of a strip, which the rip fence sets. */
+  readonly strip: Length
+  /** The board that strips are ripped from, by its name on the rack. */
+  readonly board: string
+  /** The sheet that panels are cut from, as a person says it: `1/2 ply`. */
+  readonly sheet: string
+  /** Gap at each end of a captured corner stile. */
+  readonly fit: Length
+}
+
 /** Every setting of config/bot.yaml; a channel may change those that a person would. */
 export interface BotSettings {
   readonly region: Region
@@ -33,30 +48,15 @@ export interface BotSettings {
   readonly millimetreStep: MillimetreStep
   /** For joints and fences. */
   readonly fineMillimetreStep: MillimetreStep
-  readonly kerf: Length
-  /** Room round the object, per side. */
-  readonly clearance: Length
-  /** Thickness of a strip, which the rip fence sets. */
-  readonly strip: Length
-  /** The board that strips are ripped from, by its name on the rack. */
-  readonly board: string
-  /** The sheet that panels are cut from, as a person says it: `1/2 ply`. */
-  readonly sheet: string
+  /** What is assumed where a question does not say, by region. */
+  readonly usual: Readonly<Record<Region, Usual>>
   readonly corner: Corner
   readonly braces: Braces
   readonly grooves: number
-  /** Allowance for a push fit at each end of a part that goes in and out. */
-  readonly fit: Length
   /** The narrowest piece that may be left between the blade and the fence. */
   readonly safeRip: Length
-  /** A strip narrower than this gets a caution of its own. */
-  readonly narrowStrip: Length
   /** Degrees from square that a mitre saw reaches. */
   readonly mitreMax: number
-  /** Depth of a groove as a part of the sheet's thickness. */
-  readonly grooveDepth: number
-  /** The deepest groove allowed, as a part of the sheet's thickness. */
-  readonly grooveDepthLimit: number
   /** Seconds before a command is stopped. */
   readonly commandSeconds: number
   /** Characters in the longest line that is read. */

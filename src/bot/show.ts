@@ -1,7 +1,7 @@
 import type { Length } from '../core/measure/length.ts'
 import type { UnitSystem } from '../core/measure/reading.ts'
 import type { Purpose } from '../core/measure/round.ts'
-import { type ShowSettings, showLength, showMark } from '../core/measure/show.ts'
+import { type ShowSettings, showLength, showMark, showMiss } from '../core/measure/show.ts'
 import { showAngle, showArea, showVolume } from '../core/measure/showAmounts.ts'
 
 /** Prints numbers in the units of the person who asked. `fine` uses the joint tape (1/32 in unless set otherwise). */
@@ -12,6 +12,8 @@ export interface Show {
   readonly length: (length: Length, purpose?: Purpose, fine?: boolean) => string
   /** Without the unit, for a table cell whose heading names it. */
   readonly mark: (length: Length, purpose?: Purpose, fine?: boolean) => string
+  /** Mark less exact, in brackets; empty where the mark is exact. */
+  readonly miss: (length: Length, purpose?: Purpose, fine?: boolean) => string
   readonly angle: (degrees: number) => string
   /** From mm2. */
   readonly area: (area: number) => string
@@ -25,6 +27,7 @@ export const showIn = (coarse: ShowSettings, fine: ShowSettings): Show => ({
   unit: coarse.units === 'inch' ? 'in' : 'mm',
   length: (length, purpose, isFine) => showLength(length, isFine ? fine : coarse, purpose),
   mark: (length, purpose, isFine) => showMark(length, isFine ? fine : coarse, purpose),
+  miss: (length, purpose, isFine) => showMiss(length, isFine ? fine : coarse, purpose),
   angle: showAngle,
   area: (area) => showArea(area, coarse.units),
   volume: (volume) => showVolume(volume, coarse.units),

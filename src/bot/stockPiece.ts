@@ -1,6 +1,6 @@
 import { readBoard } from '../core/measure/readBoard.ts'
 import { readSize } from '../core/measure/readSize.ts'
-import type { SheetRead } from './kind.ts'
+import type { SheetRead } from '../core/measure/readSheet.ts'
 import type { Context } from './context.ts'
 import { quoted, Refusal } from './refusal.ts'
 import type { Stocked } from './shopStock.ts'

@@ -14,8 +14,17 @@ export function suggest(typed: string, names: readonly string[]): readonly strin
     .map(({ name }) => name)
 }
 
-const nearness = (word: string, name: string): number =>
-  word.length >= 3 && (name.startsWith(word) || word.startsWith(name)) ? 0 : distance(word, name)
+function nearness(word: string, name: string): number {
+  if (word.length >= 3 && (name.startsWith(word) || word.startsWith(name))) return 0
+  return isSwapped(word, name) ? 1 : distance(word, name)
+}
+
+/** Two neighbouring letters in the wrong order are one slip, not two. */
+function isSwapped(word: string, name: string): boolean {
+  const at = [...word].findIndex((letter, index) => letter !== name[index])
+  const swapped = word.slice(0, at) + (word[at + 1] ?? '') + (word[at] ?? '') + word.slice(at + 2)
+  return at >= 0 && swapped === name
+}
 
 /** ` Did you mean a, b or c?`, or nothing where no name is near. */
 export function didYouMean(typed: string, names: readonly string[]): string {

@@ -1,10 +1,10 @@
 import { z } from 'zod'
-import { BRACES, type BotSettings, CORNERS, LOG_LEVELS } from '../bot/settings.ts'
+import { BRACES, type BotSettings, CORNERS, LOG_LEVELS, type Usual } from '../bot/settings.ts'
 import { listed } from '../bot/suggest.ts'
 import type { UnitSystem } from '../core/measure/reading.ts'
 import { MILLIMETRE_STEPS, type MillimetreStep, TAPES, type Tape } from '../core/measure/show.ts'
 import { REGIONS } from '../core/stock/stock.ts'
-import { lengthOrZero, lengthText, ratio, written } from './amounts.ts'
+import { lengthOrZero, lengthText, written } from './amounts.ts'
 
 const tape = written(
   listed(
@@ -29,37 +29,33 @@ const units = z
 
 const name = z.string().trim().min(1)
 
+const usual = z.strictObject({
+  kerf: lengthText,
+  clearance: lengthOrZero,
+  strip: lengthText,
+  board: name,
+  sheet: name,
+  fit: lengthOrZero,
+}) satisfies z.ZodType<Usual>
+
 /** The shape of config/bot.yaml. */
-export const botFile = z
-  .strictObject({
-    region: z.enum(REGIONS),
-    units,
-    tape,
-    jointTape: tape,
-    millimetreStep,
-    fineMillimetreStep: millimetreStep,
-    kerf: lengthText,
-    clearance: lengthOrZero,
-    strip: lengthText,
-    board: name,
-    sheet: name,
-    corner: z.enum(CORNERS),
-    braces: z.enum(BRACES),
-    grooves: z.int().min(0).max(40),
-    fit: lengthOrZero,
-    safeRip: lengthText,
-    narrowStrip: lengthText,
-    mitreMax: z.number().min(45).max(89),
-    grooveDepth: ratio,
-    grooveDepthLimit: ratio,
-    commandSeconds: z.number().min(1).max(600),
-    lineLength: z.int().min(100).max(100_000),
-    revisionsKept: z.int().min(2).max(100_000),
-    dataFolder: name,
-    logLevel: z.enum(LOG_LEVELS),
-    search: z.strictObject({ seconds: z.number().min(0.1).max(60), queue: z.int().min(1).max(1000) }),
-  })
-  .refine(({ grooveDepth, grooveDepthLimit }) => grooveDepth <= grooveDepthLimit, {
-    path: ['grooveDepth'],
-    error: 'no more than grooveDepthLimit',
-  }) satisfies z.ZodType<BotSettings>
+export const botFile = z.strictObject({
+  region: z.enum(REGIONS),
+  units,
+  tape,
+  jointTape: tape,
+  millimetreStep,
+  fineMillimetreStep: millimetreStep,
+  usual: z.strictObject({ US: usual, UK: usual, AU: usual, EU: usual }),
+  corner: z.enum(CORNERS),
+  braces: z.enum(BRACES),
+  grooves: z.int().min(0).max(40),
+  safeRip: lengthText,
+  mitreMax: z.number().min(45).max(89),
+  commandSeconds: z.number().min(1).max(600),
+  lineLength: z.int().min(100).max(100_000),
+  revisionsKept: z.int().min(2).max(100_000),
+  dataFolder: name,
+  logLevel: z.enum(LOG_LEVELS),
+  search: z.strictObject({ seconds: z.number().min(0.1).max(60), queue: z.int().min(1).max(1000) }),
+}) satisfies z.ZodType<BotSettings>

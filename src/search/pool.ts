@@ -11,6 +11,8 @@ export interface PoolSettings {
   readonly threads: number
   /** Searches that may wait. */
   readonly queue: number
+  /** Told when a thread dies outside a search; the search it ran is rejected by itself. */
+  readonly failed?: (error: unknown) => void
 }
 
 /** A worker that has had nothing to do for so long is let go with its memory. */
@@ -22,18 +24,22 @@ const REMEMBERED = 100
 type Work = Task extends infer Each ? (Each extends Task ? Omit<Each, 'seconds' | 'stop'> : never) : never
 
 /** Searches in worker threads. Threads start with the first search, so that a bot that never searches never pays. */
-export function createSearch({ threads, queue }: PoolSettings): Search {
+export function createSearch({ threads, queue, failed = () => {} }: PoolSettings): Search {
   const waiting = createFairQueue(threads, queue)
   let pool: Tinypool | undefined
-  const workers = () =>
-    (pool ??= new Tinypool({
-      filename: fileURLToPath(new URL('./worker.ts', import.meta.url)),
-      // Said outright, because a host such as a test runner may not have been started with it.
-      execArgv: ['--import', import.meta.resolve('tsx')],
+  const startWorkers = () =>
+    new Tinypool({
+      filename: fileURLToPath(new URL('./start.mjs', import.meta.url)),
+      // Not those of the process: a loader named there is of no use to a thread (start.mjs).
+      execArgv: [],
       minThreads: 0,
       maxThreads: threads,
       idleTimeout: IDLE_MILLISECONDS,
-    }))
+    }).on('error', failed) as Tinypool
+  const workers = () => {
+    pool ??= startWorkers()
+    return pool
+  }
 
   const found = createCache<Found<never>>(REMEMBERED)
   const run = async (work: Work, terms: SearchTerms) => {
@@ -49,7 +55,7 @@ export function createSearch({ threads, queue }: PoolSettings): Search {
     const abort = () => Atomics.store(new Int32Array(stop), 0, 1)
     if (signal.aborted) abort()
     signal.addEventListener('abort', abort, { once: true })
-    const turn = waiting.add(channel, () => workers().run({ ...work, seconds, stop }))
+    const turn = waiting.add(channel, () => workers().run({ ...work, seconds, stop }, { name: 'work' }))
     if (turn) return turn.finally(() => signal.removeEventListener('abort', abort))
     throw new Refusal('fault', `${queue} layouts wait already; nothing was lost, ask again in a minute`)
   }

@@ -10,7 +10,7 @@ export type Task = { readonly seconds: number; readonly stop: SharedArrayBuffer 
 )
 
 /** Runs one search; the clock is here because the core has none. */
-export default async function work(task: Task) {
+export async function work(task: Task) {
   const start = performance.now()
   const end = start + task.seconds * 1000
   const stop = new Int32Array(task.stop)
