@@ -31,7 +31,7 @@ export class ColumnBound {
 
   constructor(job: Job, sizes: Sizes, most: number) {
     this.job = job
-    this.table = new PatternTable(job, sizes, most)
+    this.table = new PatternTable(job, sizes, most, 'raster')
     const limited = job.sheets.filter((sheet) => Number.isFinite(sheet.limit))
     const demand = [...job.parts.map((part) => part.count), ...limited.map((sheet) => -sheet.limit)]
     this.master = new Master(demand, 4 * Math.max(1, ...job.sheets.map((sheet) => sheet.price)))

@@ -15,6 +15,7 @@ const fill = (packing: Packing, random: Random): void =>
     {
       key: WORTH_KEYS[random.below(WORTH_KEYS.length)] as PartKey,
       noise: random.next() * 0.8,
+      skip: random.next() < 0.5 ? 0.2 : 0,
       taste: { blink: random.next() < 0.2 ? 0.3 : 0.02, power: random.next() < 0.5 ? 0 : 1 },
       budget: Number.POSITIVE_INFINITY,
       choose: cheapFirst(0.3),

@@ -1,6 +1,5 @@
 import type { ShouldStop, SheetProblem } from '../problem.ts'
 import { Assembly } from './assembly.ts'
-import { readCeiling } from './ceiling.ts'
 import { harvest } from './harvest.ts'
 import { fitsSheet, type Job, readJob } from './job.ts'
 import { markPacking, restorePacking } from './mark.ts'
@@ -9,9 +8,11 @@ import { drawPattern, listPieces, type Pattern } from './pattern.ts'
 import type { Random } from './random.ts'
 import { PatternTable } from './table.ts'
 
-/** Most points along one axis for which the exact tables are made, and most cells of one. */
-const POINTS = 3000
-const OUTSIDE_CELLS = 1_000_000
+/** Most points along one axis for which the exact tables are made, , once for whole sheets, once for what surrounds a block. */
+const POINTS = 2500
+/** Steps that the first look takes. */
+const QUICK = 2e7
+const OUTSIDE_POINTS = 1000
 const BLOCKS = 400_000
 
 /** The job of a question for the most: one of each sheet unless told otherwise, no more parts than could ever be laid. */
@@ -58,7 +59,7 @@ export class MostSearch {
       job,
       Float64Array.from(job.parts, (part) => part.worth / dearest / largest),
     )
-    this.table = new PatternTable(job, this.packing.sizes, POINTS)
+    this.table = new PatternTable(job, this.packing.sizes, POINTS, 'raster')
     this.lower(this.areaBound())
   }
 
@@ -134,32 +135,28 @@ export class MostSearch {
 
   /** Looks until proven or stopped. */
   run(shouldStop: ShouldStop): void {
-    this.quickHarvest(shouldStop, Math.min(5e7, this.table.effort))
-    if (this.proven || shouldStop() || this.tryUnlimited(shouldStop)) return
+    const cheap = this.table.effort < QUICK
+    if (cheap && this.tryUnlimited(shouldStop)) return
+    this.quickHarvest(shouldStop)
+    if (this.proven || shouldStop() || (!cheap && this.tryUnlimited(shouldStop))) return
     const single = this.job.sheets.length === 1 && this.job.sheets[0]?.limit === 1
-    const assembly =
-      single && this.table.exact && this.table.values.length <= OUTSIDE_CELLS ? this.assemble() : undefined
+    const assembly = single ? this.assemble() : undefined
     const ready = assembly?.prepare(shouldStop) ?? false
     this.harvestBeside(ready ? assembly : undefined, shouldStop)
   }
 
-  private assemble(): Assembly {
+  private assemble(): Assembly | undefined {
     const sheet = this.job.sheets[0] as Job['sheets'][number]
-    return new Assembly(
-      this.job,
-      this.packing.sizes,
-      sheet,
-      this.table,
-      this.weights,
-      this.bestWorth / this.unit,
-    )
+    const table = new PatternTable(this.job, this.packing.sizes, OUTSIDE_POINTS, 'sums')
+    if (!table.exact) return undefined
+    return new Assembly(this.job, this.packing.sizes, sheet, table, this.weights, this.bestWorth / this.unit)
   }
 
-  private quickHarvest(shouldStop: ShouldStop, effort: number): void {
+  private quickHarvest(shouldStop: ShouldStop): void {
     harvest(
       this.packing,
       this.random,
-      () => this.proven || this.packing.effort > effort || shouldStop(),
+      () => this.proven || this.packing.effort > QUICK || shouldStop(),
       () => this.hear(),
     )
   }

@@ -12,9 +12,12 @@ export interface Points {
   readonly rest: readonly Int32Array[]
 }
 
-/** All sums of sizes up to `whole`, or undefined when there are more than `most`. A size may be used again and again. */
-const sumsOf = (sizes: readonly number[], whole: number, most: number): number[] | undefined => {
-  const reached = new Set<number>([0, whole])
+/** The most sums that are listed before a grid must do. */
+const MOST_SUMS = 6000
+
+/** All sums of sizes up to `whole`, or undefined when there are too many. A size may be used again and again. */
+const sumsOf = (sizes: readonly number[], whole: number): Float64Array | undefined => {
+  const reached = new Set<number>([0])
   const sums = [0]
   for (let index = 0; index < sums.length; index++)
     for (const size of sizes) {
@@ -22,9 +25,9 @@ const sumsOf = (sizes: readonly number[], whole: number, most: number): number[]
       if (sum > whole || reached.has(sum)) continue
       reached.add(sum)
       sums.push(sum)
-      if (sums.length > most) return undefined
+      if (sums.length > MOST_SUMS) return undefined
     }
-  return [...reached].sort((a, b) => a - b)
+  return Float64Array.from(sums).sort()
 }
 
 const findBelow = (at: Float64Array, position: number): number => {
@@ -47,15 +50,36 @@ const readRests = (at: Float64Array): Int32Array[] =>
     return rest
   })
 
-/** The points of an axis for parts of the given sizes (normal patterns, Herz 1972); a grid when there are over `most`. */
-export const readPoints = (sizes: readonly number[], whole: number, most: number): Points => {
+/** The sums that are also the most left beside another sum, in any of the wholes (raster points, Scheithauer, Terno 1996). */
+const rasterOf = (sums: Float64Array, wholes: readonly number[]): Float64Array => {
+  const kept = new Set<number>()
+  for (const whole of wholes)
+    for (const sum of sums) if (sum <= whole) kept.add(sums[findBelow(sums, whole - sum)] as number)
+  return Float64Array.from([...kept, ...wholes]).sort()
+}
+
+/** Which sums are points: all of them (normal patterns, Herz 1972), or only those that whole sheets need. */
+export type PointKind = 'sums' | 'raster'
+
+/** The points of an axis for parts and sheets of the given sizes; a grid of `most` steps when there were more points. */
+export const readPoints = (
+  sizes: readonly number[],
+  wholes: readonly number[],
+  most: number,
+  kind: PointKind,
+): Points => {
+  const whole = Math.max(...wholes)
   const distinct = [...new Set(sizes)].filter((size) => size <= whole)
-  const sums = sumsOf(distinct, whole, most)
-  const at = Float64Array.from(sums ?? Array.from({ length: most + 1 }, (_, index) => index))
+  const sums = sumsOf(distinct, whole)
+  const all = sums && (kind === 'raster' ? rasterOf(sums, wholes) : Float64Array.from([...sums, whole]))
+  const exact = all !== undefined && all.length <= most
+  const at = exact
+    ? Float64Array.from(new Set(all))
+    : Float64Array.from({ length: most + 1 }, (_, index) => index)
   return {
     at,
-    exact: sums !== undefined,
-    measure: sums ? (size) => size : (size) => Math.floor((size * most) / whole),
+    exact,
+    measure: exact ? (size) => size : (size) => Math.floor((size * most) / whole),
     below: (measure) => findBelow(at, measure),
     rest: readRests(at),
   }

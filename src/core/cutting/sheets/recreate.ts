@@ -70,6 +70,8 @@ export const cheapFirst =
 export interface Filling {
   readonly key: PartKey
   readonly noise: number
+  /** Chance that a part type is passed over altogether. */
+  readonly skip?: number
   readonly taste: Taste
   readonly budget: number
   readonly choose: SheetChoice
@@ -91,6 +93,8 @@ const layOne = (packing: Packing, part: number, filling: Filling, random: Random
 
 /** Lays every part that finds a place, opening sheets as the budget allows. */
 export const recreate = (packing: Packing, filling: Filling, random: Random): void => {
-  for (const part of orderParts(packing, filling.key, filling.noise, random))
+  for (const part of orderParts(packing, filling.key, filling.noise, random)) {
+    if (filling.skip !== undefined && random.next() < filling.skip) continue
     while ((packing.left[part] as number) > 0 && layOne(packing, part, filling, random));
+  }
 }

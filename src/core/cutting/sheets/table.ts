@@ -2,7 +2,7 @@ import type { ShouldStop } from '../problem.ts'
 import type { Job, SheetType } from './job.ts'
 import type { Sizes } from './packing.ts'
 import type { Pattern } from './pattern.ts'
-import { type Points, readPoints } from './points.ts'
+import { type PointKind, type Points, readPoints } from './points.ts'
 
 /** A part as laid, at the points it takes; `index` as in `Sizes`. */
 interface Piece {
@@ -27,11 +27,13 @@ export class PatternTable {
   private weights: ArrayLike<number> = []
   private most: Float64Array | undefined
 
-  constructor(job: Job, sizes: Sizes, most: number) {
+  constructor(job: Job, sizes: Sizes, most: number, kind: PointKind) {
     const longest = Math.max(...job.sheets.map((sheet) => sheet.length))
     const widest = Math.max(...job.sheets.map((sheet) => sheet.width))
-    this.x = readPoints([...sizes.along].filter(Number.isFinite), longest, most)
-    this.y = readPoints([...sizes.across].filter(Number.isFinite), widest, most)
+    const lengths = job.sheets.map((sheet) => sheet.length)
+    const widths = job.sheets.map((sheet) => sheet.width)
+    this.x = readPoints([...sizes.along].filter(Number.isFinite), lengths, most, kind)
+    this.y = readPoints([...sizes.across].filter(Number.isFinite), widths, most, kind)
     this.exact = this.x.exact && this.y.exact
     this.values = new Float64Array(this.x.at.length * this.y.at.length)
     this.effort = (this.values.length * (this.x.at.length + this.y.at.length)) / 4
@@ -44,7 +46,9 @@ export class PatternTable {
 
   /** The first point that is large enough for a size. */
   private pointOf(points: Points, size: number): number {
-    return points.below(points.measure(size))
+    const measure = points.measure(size)
+    const below = points.below(measure)
+    return (points.at[below] as number) < measure ? below + 1 : below
   }
 
   /**
