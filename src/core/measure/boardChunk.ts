@@ -70,7 +70,7 @@ function withLength(
         `${match.name} ${inUnit(value, FT)}`,
         match.name
           .split('x')
-          .concat(`${value.toFraction(true)}`)
+          .concat(typed(value))
           .map((side) => `${side}in`)
           .join(' x '),
       ]

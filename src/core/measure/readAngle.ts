@@ -1,16 +1,21 @@
 import { angleOf, angleRead } from './angle.ts'
 import { faultOf } from './fault.ts'
-import { amountOf, amountsOf, type Phrase } from './item.ts'
+import { amountOf, amountsOf, isMark, type Phrase } from './item.ts'
 import { phraseOf } from './phrase.ts'
 import type { Ambiguous, AngleRead, Invalid } from './reading.ts'
 import { tooLong } from './refuseFirst.ts'
-import { invalid, quoted } from './wording.ts'
+import { ZERO_VALUE } from './typedNumber.ts'
+import { decimalText, invalid, quoted } from './wording.ts'
 
 /** An angle in degrees: `31.6 deg`, `31°36'`, `4:12`, `5/12 pitch`, `hexagon corner`, `square cut`, or a bare `22.5`. */
 export function readAngle(text: string): AngleRead | Ambiguous | Invalid {
   const long = tooLong(text)
   if (long) return long
   const phrase = phraseOf(text)
+  if (isMark(phrase.items[0], '-') && amountsOf(phrase.items).length === 1)
+    return invalid(
+      `cannot read ${quoted(text)} as an angle: it has a sign; write ${decimalText(amountsOf(phrase.items)[0]?.number.value ?? ZERO_VALUE)}deg`,
+    )
   return faultOf(phrase) ?? angleOf(phrase) ?? bare(phrase)
 }
 

@@ -1,5 +1,6 @@
-import { groupsOf } from './group.ts'
-import type { Phrase } from './item.ts'
+import { findBoard } from '../stock/boards.ts'
+import { type Group, groupsOf } from './group.ts'
+import { isWord, type Phrase } from './item.ts'
 import type { Length } from './length.ts'
 import { outside } from './measureOf.ts'
 import type { Ambiguous, Invalid, ReadingSettings, UnitSystem } from './reading.ts'
@@ -8,7 +9,7 @@ import { lengthOf, type Measured, resolveGroup, systemOf } from './resolve.ts'
 import { type Stock, stockOf } from './stockPhrase.ts'
 import { isBoardWord } from './stockWords.ts'
 import { IN, MM } from './unit.ts'
-import { invalid, inSystemOf, quoted } from './wording.ts'
+import { couldBe, inSystemOf, invalid, quoted } from './wording.ts'
 
 /** A board: its real section, and its length where one was given. */
 export interface BoardRead {
@@ -71,10 +72,37 @@ function measured(phrase: Phrase, settings: ReadingSettings): BoardRead | Ambigu
     return invalid(
       `cannot read ${quoted(phrase.text)} as a board: it needs a thickness and a width; write 2x6, 38x140 or 1 1/2in x 5 1/2in`,
     )
+  const unsure = nameOrSize(phrase, group, settings)
+  if (unsure) return unsure
   const bareMetric = group.terms.every(({ amount }) => !amount.unit && amount.number.value.compare(13) >= 0)
   const units = bareMetric ? { ...settings, units: 'metric' as const } : settings
   const resolved = resolveGroup(group, { settings: units, evidence: [], expected: true, object: true })
   return resolved.status === 'read' ? section(resolved.measured) : resolved
+}
+
+/** `2" x 6"` may be the name or the size of rough wood; `2x9` is the name of nothing. */
+function nameOrSize(
+  { text, items }: Phrase,
+  { terms }: Group,
+  settings: ReadingSettings,
+): Ambiguous | Invalid | undefined {
+  const [first, second] = terms.map(({ amount }) => amount)
+  if (!first || !second || items.some((item) => isWord(item, /^(?:measured|actual|real|rough|sawn)$/u)))
+    return undefined
+  const [a, b] = [first, second].map(({ number }) => number.value.toFraction())
+  const whole = [first, second].every(
+    ({ number }) => number.form === 'whole' && number.value.compare(12) <= 0,
+  )
+  const units = [first, second].map(({ unit }) => unit)
+  if (!whole) return undefined
+  if (units.every((unit) => unit === undefined))
+    return invalid(
+      `cannot read ${quoted(text)} as a board: no board of that name is sold here; write 2x6, 38x140 or ${a}in x ${b}in`,
+    )
+  const name = findBoard(`${a}x${b}`, settings.region, settings.stock)
+  return units.every((unit) => unit === undefined || unit === IN) && name
+    ? couldBe(text, [`${a}x${b}`, `${a}in x ${b}in measured`], 'the name, or the real size')
+    : undefined
 }
 
 function section(measures: readonly Measured[]): BoardRead | Invalid {

@@ -1,3 +1,4 @@
+import Fraction from 'fraction.js'
 import { findBoard } from '../stock/boards.ts'
 import { findSheetSize } from '../stock/sheets.ts'
 import type { Amount } from './amount.ts'
@@ -7,7 +8,7 @@ import { lengthOf } from './resolve.ts'
 import { isMaterial, thicknessOf } from './sheetThickness.ts'
 import type { Chunk, Part, StockContext } from './stockPart.ts'
 import { FT, IN, MM } from './unit.ts'
-import { couldBe, inUnit, quoted, ambiguous } from './wording.ts'
+import { couldBe, inMillimetres, inUnit, quoted, ambiguous } from './wording.ts'
 
 /** The least sides of a whole sheet: smaller ones are offcuts and project panels, and share their names with boards. */
 const WHOLE = { short: 1_190_000_000, long: 1_500_000_000 }
@@ -138,20 +139,18 @@ function sides({ settings, words, chunks }: StockContext, first: Amount, second:
           name,
         }
       : undefined
-  return {
-    status: 'read',
-    lengths: feetOrTable(a, b, name, settings),
-    unit: FT,
-    is: 'sheet',
-    name,
-    note: `${name} read as a sheet of ${a} ft x ${b} ft`,
-  }
+  const lengths = feetOrTable(a, b, name, settings)
+  const feet = lengths[0] === times(FOOT, a)
+  const size = feet
+    ? `${a} ft x ${b} ft`
+    : lengths.map((side) => inMillimetres(new Fraction(side))).join(' x ')
+  return { status: 'read', lengths, unit: FT, is: 'sheet', name, note: `${name} read as a sheet of ${size}` }
 }
 
 /** Sheets named in feet are that many feet in the US; elsewhere they are made in round mm, as the tables say. */
 function feetOrTable(a: number, b: number, name: string, settings: ReadingSettings): readonly Length[] {
   const size = settings.region === 'US' ? undefined : findSheetSize(name, settings.region, settings.stock)
-  if (!size) return [a, b].map((side) => times(FOOT as Length, side))
+  if (!size) return [a, b].map((side) => times(FOOT, side))
   const [short, long] = [size.length, size.width].sort((one, other) => one - other) as [Length, Length]
   return a <= b ? [short, long] : [long, short]
 }

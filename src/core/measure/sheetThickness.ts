@@ -68,7 +68,9 @@ export function thicknessOf(amount: Amount, words: readonly string[], settings: 
     found,
     decimal: amount.number.form === 'decimal',
     unit,
-    note: noteOf(actual, label, unit, named ?? 'plywood'),
+    note: found
+      ? noteOf(actual, label, unit, named ?? 'plywood')
+      : strangeNote(amount, label, unit, named ?? 'plywood'),
   }
 }
 
@@ -76,4 +78,11 @@ function noteOf(actual: Length, label: Length, unit: Unit, material: string): st
   if (actual === label) return undefined
   const [is, said] = [actual, label].map((length) => inSystemOf(new Fraction(length), unit))
   return `${said} ${material} taken as ${is}, as made; measure yours`
+}
+
+/** A fraction or a whole number that no label here has: taken as it stands, and said. */
+function strangeNote(amount: Amount, label: Length, unit: Unit, material: string): string | undefined {
+  if (amount.number.form === 'decimal') return undefined
+  const said = inSystemOf(new Fraction(label), unit)
+  return `no ${said} ${material} in the tables here, so taken as ${said}; measure yours`
 }
