@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
-import { choice, first, length, words } from '../src/bot/option.ts'
-import type { Preferences, Settled } from '../src/bot/preferences.ts'
+import { choice, first, length, words, yes } from '../src/bot/option.ts'
+import { type Preferences, settle } from '../src/bot/preferences.ts'
 import { Refusal, quoted } from '../src/bot/refusal.ts'
 import { toMillimetres } from '../src/core/measure/length.ts'
 import { showLength } from '../src/core/measure/show.ts'
@@ -23,9 +23,11 @@ export default defineCommand({
     tape: choice('the finest mark on the tape', ['1/16', '1/32', '1/64']).optional(),
     kerf: length('what the saw blade takes', '1/8in').optional(),
     region: choice('where the wood is bought', lowerCase(REGIONS)).optional(),
+    reset: yes('back to the channel’s, or to the settings of the bot').optional(),
     for: choice('whose: yours or the channel’s', ['me', 'channel']).optional(),
   }),
-  run: async ({ system, tape, kerf, region, for: whose }, { preferences, settled, show }) => {
+  run: async ({ system, tape, kerf, region, reset = false, for: whose }, context) => {
+    const { preferences, settings, show } = context
     const typed = readSystem(system)
     const owner = whose ?? typed.owner ?? 'me'
     const changes: Preferences = {
@@ -35,15 +37,19 @@ export default defineCommand({
       ...(region && { region: REGIONS.find((name) => name.toLowerCase() === region) }),
     }
     const document = owner === 'me' ? preferences.person : preferences.channel
-    const changed = Object.keys(changes).length > 0
-    if (changed) await document.change((kept) => ({ ...kept, ...changes }))
-    const now = { ...settled, ...changes } as Settled
-    const spoken = now.units ?? 'not set, so a bare number is asked about'
+    const changed = reset || Object.keys(changes).length > 0
+    if (changed) await document.change((kept) => ({ ...(reset ? {} : kept), ...changes }))
+    const [person, channel] = await Promise.all([preferences.person.read(), preferences.channel.read()])
+    const now = settle(owner === 'me' ? (person ?? {}) : {}, channel ?? {}, settings)
     const kerfShown = showLength(now.kerf, { units: now.units ?? show.units, tape: 32, millimetreStep: 0.5 })
     return {
-      answer: `${changed ? `Set for ${owner === 'me' ? 'you' : 'the channel'}` : 'Now'}: units ${spoken}, tape 1/${now.tape} in, kerf ${kerfShown}, region ${now.region}`,
-      notes:
-        owner === 'channel' && changed ? ['what a person sets for themselves goes before the channel'] : [],
+      answer: `${changed ? 'Set' : 'Now'} for ${owner === 'me' ? 'you' : 'the channel'}: ${now.units ?? 'units not settled'}, tape 1/${now.tape} in, kerf ${kerfShown}, region ${now.region}`,
+      notes: [
+        ...(now.units ? [] : ['a bare number is asked about until you say inch or metric']),
+        ...(owner === 'channel' && changed
+          ? ['what a person sets for themselves goes before the channel']
+          : []),
+      ],
       figures: {
         units: now.units ?? null,
         tape: now.tape,

@@ -36,7 +36,7 @@ describe('the config as it stands', () => {
     const lines = textOf('bot.yaml').split('\n')
     const settings = lines.flatMap((line, index) => (/^ *(?!US|UK|AU|EU)\w+:/.test(line) ? [lines[index - 1]] : []))
     expect(settings.length).toBeGreaterThan(18)
-    for (const above of settings) expect(above).toMatch(/^ *# \S/)
+    for (const above of settings) expect(above).toMatch(/^ *# +\S/)
   })
 
   it.each(['lumber', 'sheets', 'finishes'] as const)(

@@ -74,7 +74,8 @@ function assumptions(
 }
 
 const sheetWords = (sheet: NonNullable<PlanChoices['sheet']>, show: Show, fallback: string): string => {
-  const name = sheet.label === undefined ? fallback : `${show.mark(sheet.label)} ${sheet.material ?? 'sheet'}`
+  const name =
+    sheet.label === undefined ? fallback : `${show.length(sheet.label)} ${sheet.material ?? 'sheet'}`
   return `${name} taken as ${show.length(sheet.thickness, 'mark', true)} thick`
 }
 
