@@ -1,5 +1,6 @@
 import type { BotSettings } from './bot/settings.ts'
 import { didYouMean } from './bot/suggest.ts'
+import { adhesivesFile } from './config/adhesives.ts'
 import { botFile } from './config/bot.ts'
 import { cautionsFile } from './config/cautions.ts'
 import { ConfigError } from './config/configError.ts'
@@ -14,6 +15,7 @@ import type { CautionRule } from './core/checks/caution.ts'
 import type { Species } from './core/moisture/species.ts'
 import type { PanelDensity } from './core/quantities/density.ts'
 import type { FastenerTables } from './core/quantities/fastenerSize.ts'
+import type { GlueTables } from './core/quantities/glueProduct.ts'
 import type { Container, FinishProduct } from './core/quantities/product.ts'
 import { REGIONS, type StockTables } from './core/stock/stock.ts'
 import { boardNames, findBoard } from './core/stock/boards.ts'
@@ -31,6 +33,7 @@ export interface Config {
   readonly species: readonly Species[]
   readonly panelDensities: readonly PanelDensity[]
   readonly fasteners: FastenerTables
+  readonly glue: GlueTables
 }
 
 /** Every file of the config folder, `<name>.yaml`, and what it must look like. */
@@ -42,15 +45,16 @@ const FILES = {
   cautions: cautionsFile,
   species: speciesFile,
   fasteners: fastenersFile,
+  adhesives: adhesivesFile,
 }
 
 /** Reads and checks every file of a config folder. Throws a ConfigError that names every problem, one a line. */
 export function readConfig(folder: string): Config {
   const { values, sources } = readFiles(folder, FILES)
-  const { bot, lumber, sheets, finishes, cautions, species, fasteners } = values
+  const { bot, lumber, sheets, finishes, cautions, species, fasteners, adhesives } = values
   const stock = { ...lumber, ...sheets }
   checkBoards(bot, stock, sources.bot)
-  return { bot, stock, ...finishes, cautions, ...species, ...fasteners }
+  return { bot, stock, ...finishes, cautions, ...species, ...fasteners, ...adhesives }
 }
 
 /** The one thing that two files must agree on: each region's usual board in bot.yaml is one that lumber.yaml has. */
