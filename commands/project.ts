@@ -1,7 +1,12 @@
 import { z } from 'zod'
 import { defineAction, defineVerbs } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
-import { differenceAnswer, differenceFigures, differenceTables } from '../src/bot/differenceReply.ts'
+import {
+  differenceAnswer,
+  differenceFigures,
+  differenceNotes,
+  differenceTables,
+} from '../src/bot/differenceReply.ts'
 import { yes } from '../src/bot/option.ts'
 import { overlay, type PlanChoices } from '../src/bot/planChoices.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
@@ -102,7 +107,7 @@ function difference(
     answer: differenceAnswer(changed, context.show),
     cautions: context.cautions(planFacts(now.plan, after.choices)),
     tables: differenceTables(changed, context.show),
-    notes: [...notes, fits(now.plan, context), ...now.notes],
+    notes: [...notes, ...differenceNotes(changed, context.show), fits(now.plan, context), ...now.notes],
     buttons: [UNDO, PARTS],
     figures: { ...planFigures(now.plan), ...differenceFigures(changed) },
   }

@@ -47,10 +47,13 @@ export default defineCommand({
         : readNeed(input.need, boardLength, { ...settled, stock: context.reference.stock })
     const buy = need && boardsFor(need, Math.max(1, safeCount))
     const called = name ?? `${show.mark(input.board.thickness)} x ${show.length(width)}`
-    const each = `${count} strips of ${show.length(rip)} from each ${called}`
-    const exact = spare === 0 ? `: count on ${safeCount}, nothing is spare` : ''
+    const each = `${count} ${count === 1 ? 'strip' : 'strips'} of ${show.length(rip)} from each ${called}`
+    const exact = spare === 0 ? `, but count on ${safeCount}: nothing is spare` : ''
     return {
-      answer: buy?.status === 'counted' ? `Rip ${buy.boards} boards: ${each}${exact}` : `${each}${exact}`,
+      answer:
+        buy?.status === 'counted'
+          ? `Rip ${buy.boards} ${buy.boards === 1 ? 'board' : 'boards'}: ${each}${exact}`
+          : `${each}${exact}`,
       cautions: context.cautions({ ripWidth: toMillimetres(rip), pieceAtFence: toMillimetres(rips.left) }),
       tables: [
         {

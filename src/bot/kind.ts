@@ -64,6 +64,14 @@ const whole =
     return { status: 'read', value: read, note: (read as Read).note, units: unitsOf(read) }
   }
 
+/** What a label stands for is said by whoever reckons with it, as long as it holds. */
+const sheetKind: Kind = (text, settings, option) => {
+  const read = whole(readSheet)(text, settings, option)
+  return read.status === 'read' && (read.value as SheetRead).label !== undefined
+    ? { ...read, note: undefined }
+    : read
+}
+
 const unitsOf = (read: object): UnitSystem | undefined =>
   'units' in read ? (read.units as UnitSystem | undefined) : undefined
 
@@ -138,7 +146,7 @@ const KINDS: Readonly<Record<string, Kind>> = {
   area: whole(readArea),
   money,
   product,
-  sheet: whole(readSheet),
+  sheet: sheetKind,
   integer,
   boolean: yesOrNo,
   string: (text) => ({ status: 'read', value: text }),

@@ -1,4 +1,4 @@
-import type { Length } from '../core/measure/length.ts'
+import { FOOT, type Length, MILLIMETRE, nanometres } from '../core/measure/length.ts'
 import { readCount } from '../core/measure/readCount.ts'
 import { readLength } from '../core/measure/readLength.ts'
 import type { ReadingSettings } from '../core/measure/reading.ts'
@@ -16,7 +16,10 @@ export function readNeed(
 ): StripNeed {
   const counted = readCount(text)
   if (counted.status === 'read') return { strips: counted.count }
-  const read = readLength(text, { ...settings, units: undefined })
+  const total = readTotal(text)
+  const read = total
+    ? { status: 'read' as const, length: total }
+    : readLength(text, { ...settings, units: undefined })
   if (read.status === 'ambiguous') throw new Refusal('ambiguous', `need: ${read.question}`)
   if (read.status === 'invalid') {
     throw new Refusal(
@@ -27,4 +30,13 @@ export function readNeed(
   if (boardLength === undefined)
     throw new Refusal('invalid', 'how long are the boards? Add length=8ft, or write the board as 2x6x8')
   return { total: read.length, boardLength }
+}
+
+const TOTAL = /^(\d{1,5}(?:\.\d+)?)\s*(?:(ft|foot|feet|['’′])|m|met(?:er|re)s?)$/iu
+
+/** All the strips together may be longer than any one piece, so a total in feet or metres has no such limit. */
+function readTotal(text: string): Length | undefined {
+  const [, number, feet] = TOTAL.exec(text.trim()) ?? []
+  const total = nanometres(Number(number) * (feet ? FOOT : 1000 * MILLIMETRE))
+  return total > 0 ? total : undefined
 }

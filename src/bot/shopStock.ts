@@ -77,18 +77,17 @@ function usualBoards(
   const section = sections.find(({ width }) => width >= times(FOOT, 0.4)) ?? sections.at(-1)
   if (!section) return []
   const longest = Math.max(...parts.map(({ length }) => length))
-  const sold = reference.stock.lengths
-    .filter(({ region }) => region === settled.region)
-    .map(({ length }) => length)
-  const enough = sold
-    .filter((length) => length >= longest && length >= times(FOOT, 7.5))
-    .sort((a, b) => a - b)[0]
+  const [enough] = reference.stock.lengths
+    .filter(
+      ({ region, length }) => region === settled.region && length >= Math.max(longest, times(FOOT, 7.5)),
+    )
+    .sort((a, b) => a.length - b.length)
   if (enough === undefined) return []
   return [
     {
-      label: section.name,
+      label: `${section.name} ${enough.name}`,
       kind: 'board',
-      length: enough,
+      length: enough.length,
       width: section.width,
       thickness: section.thickness,
     },
