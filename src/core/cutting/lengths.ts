@@ -1,87 +1,62 @@
-import { relax } from './lengths/generation.ts'
-import { createIncumbent, priceOf } from './lengths/incumbent.ts'
-import type { Search } from './lengths/dive.ts'
-import { complete, dive, roundWeight } from './lengths/dive.ts'
-import { createTable } from './lengths/knapsack.ts'
+import { checkLengthProblem } from './lengths/check.ts'
 import { layoutsOf } from './lengths/layouts.ts'
-import { createMaster, everything } from './lengths/master.ts'
-import type { Cut } from './lengths/pattern.ts'
-import { takeFrom, trimPattern } from './lengths/pattern.ts'
+import { cutOneByOne, gatherOffcut } from './lengths/offcuts.ts'
+import type { Found } from './lengths/search.ts'
+import { findPlan } from './lengths/search.ts'
 import type { Task } from './lengths/task.ts'
 import { findTooLong, reduceProblem } from './lengths/task.ts'
+import type { Solver } from './linearProgram.ts'
 import { loadSolver } from './linearProgram.ts'
 import type { LengthLayout, LengthProblem, Outcome, ShouldStop } from './problem.ts'
-import { createRandom } from './sheets/random.ts'
 
 export interface LengthSearch {
   readonly shouldStop: ShouldStop
+  /** The same seed, the same choices, as far as time allows. */
   readonly seed?: number | undefined
+  /** Loads the solver when one is needed; the one shared in this thread by default. */
+  readonly load?: (() => Promise<Solver>) | undefined
 }
 
-function exactly(task: Task, cuts: readonly Cut[]): Cut[] {
-  const demand = task.demand.slice()
-  const exact: Cut[] = []
-  for (const { pattern, times } of cuts)
-    for (let turn = 0; turn < times; turn++) {
-      const trimmed = trimPattern(pattern, demand)
-      if (trimmed === undefined) continue
-      takeFrom(demand, trimmed, 1)
-      exact.push({ pattern: trimmed, times: 1 })
-    }
-  return exact
+type LengthOutcome = Outcome<LengthLayout>
+
+const NOTHING: LengthOutcome = { status: 'optimal', layouts: [], cost: 0, pieces: 0, lowerBound: 0 }
+
+/** The part that stays uncut when the stock on hand runs out, if one does. */
+function findUncut(task: Task, found: Found): string | undefined {
+  const cut = found.cuts.find(({ pattern }) => pattern.bar === task.pretend)
+  return cut === undefined ? undefined : task.sources[cut.pattern.types[0]!]![0]!.id
 }
 
-export async function cutLengths(
-  problem: LengthProblem,
-  { shouldStop, seed = 1 }: LengthSearch,
-): Promise<Outcome<LengthLayout>> {
+function refuse(task: Task, found: Found, part: string): LengthOutcome {
+  const proven = found.leastWeight >= task.bars[task.pretend!]!.weight
+  const reason = proven
+    ? `the stock on hand runs out before part "${part}" is cut`
+    : `no way was found in the time given to cut part "${part}" from the stock on hand`
+  return { status: 'impossible', part, reason }
+}
+
+function answer(problem: LengthProblem, task: Task, found: Found, shouldStop: ShouldStop): LengthOutcome {
+  const boards = gatherOffcut(task, cutOneByOne(task, found.cuts), shouldStop)
+  const cost = boards.reduce((sum, board) => sum + task.bars[board.bar]!.price, 0) * task.cent
+  const lowerBound = Math.min(cost, found.leastPrice * task.cent)
+  const status = cost === lowerBound ? 'optimal' : 'stopped'
+  return { status, layouts: layoutsOf(problem, task, boards), cost, pieces: boards.length, lowerBound }
+}
+
+/**
+ * Boards for all the parts at the least cost, then from the fewest pieces, then with one offcut as long as may be.
+ * Asynchronous because the solver of linear programmes is loaded when first needed; from then on it runs through.
+ * Throws a RangeError for sizes, prices or counts that are no whole numbers in range.
+ */
+export async function cutLengths(problem: LengthProblem, search: LengthSearch): Promise<LengthOutcome> {
+  checkLengthProblem(problem)
+  const { shouldStop, seed = 1, load = loadSolver } = search
   const tooLong = findTooLong(problem)
   if (tooLong !== undefined)
-    return { status: 'impossible', part: tooLong.id, reason: 'longer than any stock' }
+    return { status: 'impossible', part: tooLong.id, reason: `part "${tooLong.id}" is longer than any stock` }
+  if (problem.parts.every((part) => part.count === 0)) return NOTHING
   const task = reduceProblem(problem)
-  const solver = await loadSolver()
-  const costs = Float64Array.from(task.bars, (bar) => (task.plain ? 1 : bar.price))
-  const master = createMaster(solver, task, costs)
-  const incumbent = createIncumbent(task)
-  const capacity = Math.max(...task.bars.map((bar) => bar.capacity))
-  const search: Search = {
-    task,
-    master,
-    table: createTable(task.sizes.length, capacity),
-    incumbent,
-    random: createRandom(seed),
-    shouldStop,
-  }
-  complete(search, { remainder: everything(task), cuts: [] })
-  master.add(incumbent.plan().cuts.map((cut) => cut.pattern))
-  const root = relax(task, master, search.table, everything(task), {
-    rounds: Infinity,
-    shouldStop,
-    enough: (bound, value) => Math.ceil(bound) >= roundWeight(value) && false,
-  })
-  let lower = root === undefined ? 0 : Math.ceil(root.bound)
-  const best = () => {
-    const c = incumbent.plan().cuts
-    return task.plain ? incumbent.plan().weight : priceOf(task, c)
-  }
-  if (!task.plain) {
-    master.setCosts(Float64Array.from(task.bars, (bar) => bar.weight))
-    relax(task, master, search.table, everything(task), { rounds: Infinity, shouldStop, enough: () => false })
-  }
-  let dives = 0
-  while (!shouldStop() && best() > lower) {
-    dive(search, dives++ === 0 ? 0 : 0.3)
-  }
-  master.dispose()
-  const cuts = exactly(task, incumbent.plan().cuts)
-  const unit = task.plain ? problem.stock[0]!.price : task.cent
-  const layouts = layoutsOf(problem, task, cuts)
-  return {
-    status: best() <= lower ? 'optimal' : 'stopped',
-    layouts,
-    cost: best() * unit,
-    pieces: layouts.reduce((s, l) => s + l.count, 0),
-    lowerBound: lower * unit,
-    ...{ dives, root: root?.value },
-  }
+  const found = await findPlan(task, load, shouldStop, seed)
+  const uncut = findUncut(task, found)
+  return uncut === undefined ? answer(problem, task, found, shouldStop) : refuse(task, found, uncut)
 }

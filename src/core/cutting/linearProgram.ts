@@ -145,3 +145,70 @@ export function createProgram(solver: Solver, rows: readonly Row[]): LinearProgr
     dispose: () => program.dispose(),
   }
 }
+
+/** A programme whose amounts must be whole, with amounts known to keep within its rows, which are to be beaten. */
+export interface WholeProgram {
+  readonly columns: readonly Column[]
+  readonly rows: readonly Row[]
+  readonly start: Float64Array
+}
+
+export interface WholeEffort {
+  /** By the solver's own clock, and the finest stop there is: it seldom asks `shouldStop`. */
+  readonly seconds: number
+  readonly seed: number
+  readonly shouldStop: ShouldStop
+}
+
+export interface WholeSolution {
+  /** The best amounts found; undefined when none were. */
+  readonly amounts: Float64Array | undefined
+  /** Whether the solver, which rounds, takes them for the best there are. */
+  readonly settled: boolean
+}
+
+function passWhole(solver: Solver, model: RawModelApi, { columns, rows, start }: WholeProgram): void {
+  const numCols = columns.length
+  model.passModel({
+    numCols,
+    numRows: rows.length,
+    colCost: Float64Array.from(columns, (column) => column.price),
+    colLower: new Float64Array(numCols),
+    colUpper: new Float64Array(numCols).fill(solver.infinity),
+    rowLower: Float64Array.from(rows, (row) => row.least),
+    rowUpper: Float64Array.from(rows, (row) => row.most),
+    matrix: { format: 'csc', numRows: rows.length, numCols, ...pack(columns) },
+    integrality: new Int32Array(numCols).fill(1),
+  })
+  model.setSolution({ colValue: start })
+}
+
+/**
+ * The best whole amounts, prices being whole too. Keep it small (some thousand columns): the solver has limited
+ * memory and breaks down, throwing, when that runs out.
+ */
+export function solveWhole(solver: Solver, program: WholeProgram, effort: WholeEffort): WholeSolution {
+  const { mipInterrupt } = solver.constants.callbackType
+  const model = solver.createModel()
+  try {
+    model.options.set({
+      output_flag: false,
+      mip_rel_gap: 0,
+      mip_abs_gap: 0.99,
+      time_limit: effort.seconds,
+      random_seed: effort.seed,
+    })
+    passWhole(solver, model.raw, program)
+    model.run({
+      [mipInterrupt]: (event) => {
+        if (effort.shouldStop()) event.interrupt()
+        return undefined
+      },
+    })
+    const found = model.info.get('primal_solution_status') === 2
+    const settled = model.getModelStatus() === solver.constants.modelStatus.optimal
+    return { amounts: found ? model.getSolution().colValue : undefined, settled }
+  } finally {
+    model.dispose()
+  }
+}

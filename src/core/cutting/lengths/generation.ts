@@ -2,6 +2,7 @@ import type { Solution } from '../linearProgram.ts'
 import type { ShouldStop } from '../problem.ts'
 import type { Table } from './knapsack.ts'
 import type { Master, Remainder } from './master.ts'
+import type { Certificate } from './pricing.ts'
 import { pricePatterns, readWorths } from './pricing.ts'
 import type { Task } from './task.ts'
 
@@ -12,6 +13,8 @@ export interface Relaxed {
   readonly value: number
   /** No way to cut the remainder costs less; proven. */
   readonly bound: number
+  /** What proves the bound of the last round, which is not always the best. */
+  readonly certificate?: Certificate
   /** Whether no pattern is left that would help. */
   readonly complete: boolean
 }
@@ -48,9 +51,10 @@ export function relax(
     const worths = readWorths(task, solution.worth, costs)
     const priced = pricePatterns(task, table, worths, remainder, effort.shouldStop)
     if (priced === undefined) return latest
-    bound = Math.max(bound, priced.bound)
-    latest = { solution, value, bound, complete: priced.patterns.length === 0 }
+    const { certificate, patterns } = priced
+    bound = Math.max(bound, certificate.bound)
+    latest = { solution, value, bound, certificate, complete: patterns.length === 0 }
     if (latest.complete || effort.enough(bound, value)) return latest
-    if (master.add(priced.patterns) === 0) return latest
+    if (master.add(patterns) === 0) return latest
   }
 }

@@ -19,6 +19,9 @@ export interface Table {
 /** Cells of a table: 16 MB of numbers, and a few milliseconds to fill. */
 const MOST_CELLS = 2_000_000
 
+/** Cells filled before it is asked again whether to stop. */
+const CELLS_UNASKED = 200_000
+
 /** A table for up to `types` types in rooms up to `capacity`. */
 export function createTable(types: number, capacity: number): Table {
   const cells = Math.max(64, Math.floor(MOST_CELLS / (types + 1)))
@@ -36,11 +39,17 @@ export function createTable(types: number, capacity: number): Table {
   }
 }
 
-function activate(table: Table, sizes: Float64Array, values: Float64Array, limits: Int32Array): void {
+function activate(
+  table: Table,
+  sizes: Float64Array,
+  values: Float64Array,
+  limits: Int32Array,
+  least: number,
+): void {
   table.count = 0
   const longest = table.width * table.grain - 1
   for (let type = 0; type < sizes.length; type++) {
-    if (values[type]! <= 0 || limits[type]! <= 0 || sizes[type]! > longest) continue
+    if (values[type]! < least || limits[type]! <= 0 || sizes[type]! > longest) continue
     const place = table.count++
     table.types[place] = type
     table.sizes[place] = sizes[type]!
@@ -86,8 +95,8 @@ function fillRow(table: Table, row: number): void {
 }
 
 /**
- * Fills the table for these values (whole numbers, so that every sum is exact) and limits by type.
- * False when it was stopped half-way.
+ * Fills the table for these values (whole numbers, so that every sum is exact) and limits by type, leaving out types
+ * worth less than `least`. False when it was stopped half-way.
  */
 export function fillTable(
   table: Table,
@@ -95,11 +104,13 @@ export function fillTable(
   values: Float64Array,
   limits: Int32Array,
   shouldStop: ShouldStop,
+  least = 1,
 ): boolean {
-  activate(table, sizes, values, limits)
+  activate(table, sizes, values, limits, least)
   table.best.fill(0, table.count * table.width, (table.count + 1) * table.width)
+  const between = Math.ceil(CELLS_UNASKED / table.width)
   for (let row = table.count - 1; row >= 0; row--) {
-    if (shouldStop()) return false
+    if (row % between === 0 && shouldStop()) return false
     fillRow(table, row)
   }
   return true

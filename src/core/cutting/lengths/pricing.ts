@@ -20,6 +20,16 @@ export interface Worths {
 /** Patterns worth adding, and a bound that holds whatever the linear programme thought. */
 export interface Priced {
   readonly patterns: readonly Pattern[]
+  readonly certificate: Certificate
+}
+
+/** Values that prove a bound: all that is asked for is worth `required`, and no bar more than its cost times `unit`. */
+export interface Certificate {
+  /** By type. */
+  readonly values: Float64Array
+  /** What the parts are worth, less what the bars that may run out are worth above their cost. */
+  readonly required: number
+  readonly unit: number
   /** No way to cut the remainder costs less, in units of cost. */
   readonly bound: number
 }
@@ -109,19 +119,21 @@ function chooseOffers(offers: Offer[], types: number, wanted: number): Pattern[]
  * run out are then worth too much, are a feasible dual solution: their sum bounds the cost from below. After
  * Farley, A note on bounding a class of linear programming problems (Operations Research 38, 1990).
  */
-function boundFrom(task: Task, most: readonly number[], worths: Worths, remainder: Remainder): number {
+function certify(task: Task, most: readonly number[], worths: Worths, remainder: Remainder): Certificate {
   let scale = 1
   task.bars.forEach((bar, place) => {
     if (bar.limit === Infinity) scale = Math.max(scale, (most[place]! / worths.costs[place]!) * (1 + 1e-15))
   })
-  if (!(scale < Infinity)) return 0
   let sum = 0
   for (let type = 0; type < task.sizes.length; type++) sum += worths.values[type]! * remainder.demand[type]!
+  let excess = 0
   task.bars.forEach((bar, place) => {
-    const excess = most[place]! - scale * worths.costs[place]! * (1 - 1e-15)
-    if (bar.limit !== Infinity && excess > 0) sum -= Math.ceil(excess) * remainder.limits[place]!
+    const over = most[place]! - scale * worths.costs[place]! * (1 - 1e-15)
+    if (bar.limit !== Infinity && over > 0) excess += Math.ceil(over) * remainder.limits[place]!
   })
-  return Math.max(0, (sum / scale / FINEST) * worths.dearest * (1 - 1e-14))
+  const unit = FINEST / worths.dearest
+  const bound = scale < Infinity ? Math.max(0, ((sum - excess) / scale / unit) * (1 - 1e-14)) : 0
+  return { values: worths.values, required: sum - excess, unit: scale * unit, bound }
 }
 
 /** Patterns worth more than their charge, and the bound; undefined when it was stopped. */
@@ -143,7 +155,7 @@ export function pricePatterns(
     if (offers.length === 0 && steps < MANY_STEPS) continue
     const most = searches.map((search) => search.most)
     const patterns = chooseOffers(offers, task.sizes.length, WANTED)
-    return { patterns, bound: boundFrom(task, most, worths, remainder) }
+    return { patterns, certificate: certify(task, most, worths, remainder) }
   }
   return undefined
 }

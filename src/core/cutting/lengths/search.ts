@@ -1,0 +1,151 @@
+import type { Solver } from '../linearProgram.ts'
+import type { ShouldStop } from '../problem.ts'
+import { createRandom } from '../sheets/random.ts'
+import { leastBars } from './bounds.ts'
+import { choose, findCandidates } from './choice.ts'
+import type { Search } from './dive.ts'
+import { complete, dive } from './dive.ts'
+import { relax } from './generation.ts'
+import { createIncumbent, priceOf } from './incumbent.ts'
+import { createTable } from './knapsack.ts'
+import { createMaster, everything } from './master.ts'
+import type { Cut } from './pattern.ts'
+import type { Certificate } from './pricing.ts'
+import { createRounding } from './prices.ts'
+import type { Task } from './task.ts'
+
+/** The best plan found and the price that no plan can go below, in the common unit of all prices. */
+export interface Found {
+  readonly cuts: readonly Cut[]
+  readonly price: number
+  readonly leastPrice: number
+  /** Proven: no plan weighs less. */
+  readonly leastWeight: number
+}
+
+type Progress = Pick<Search, 'task' | 'incumbent'>
+
+/** Where a search stands: what is proven, and whether more search can help. */
+interface Standing {
+  leastPrice: number
+  leastWeight: number
+  /** The integer solver takes the best so far for the best there is. */
+  settled: boolean
+  certificate?: Certificate | undefined
+}
+
+/** Dives between two calls of the integer solver, and how long those may take. */
+const DIVES = 6
+const SECONDS = [0.25, 0.5, 1]
+/** Rounds of both that a smaller number of bars at the same price is worth. */
+const ROUNDS_FOR_BARS = 2
+
+const price = ({ task, incumbent }: Progress): number => priceOf(task, incumbent.plan().cuts)
+
+/** The same price for every bar makes the number of bars all there is to save. */
+const barPrice = (task: Task): number => task.bars[0]!.price
+
+const weightsOf = (task: Task): Float64Array => Float64Array.from(task.bars, (bar) => bar.weight)
+
+/** Bounds without a linear programme. */
+function startStanding(task: Task): Standing {
+  const bars = leastBars(task)
+  const cheapest = task.bars.reduce((least, bar) => Math.min(least, bar.price), Infinity)
+  const lightest = task.bars.reduce((least, bar) => Math.min(least, bar.weight), Infinity)
+  return { leastPrice: cheapest > 0 ? bars * cheapest : 0, leastWeight: bars * lightest, settled: false }
+}
+
+const priceProven = (progress: Progress, standing: Standing): boolean =>
+  price(progress) <= standing.leastPrice
+
+const allProven = ({ incumbent }: Progress, standing: Standing): boolean =>
+  incumbent.plan().weight <= standing.leastWeight
+
+const asFarAsItGoes = (shouldStop: ShouldStop) => ({ rounds: Infinity, shouldStop, enough: () => false })
+
+/** The bound on the price, from the relaxed problem with prices alone. */
+function boundPrice(search: Search, standing: Standing): void {
+  const { task, master, table, shouldStop } = search
+  if (task.plain) return
+  master.setCosts(Float64Array.from(task.bars, (bar) => bar.price))
+  const relaxed = relax(task, master, table, everything(task), asFarAsItGoes(shouldStop))
+  standing.leastPrice = Math.max(standing.leastPrice, Math.ceil(relaxed?.bound ?? 0))
+  master.setCosts(weightsOf(task))
+}
+
+/** The bound on the weight, and what it says of the price. */
+function boundWeight(search: Search, standing: Standing): void {
+  const { task, master, table, shouldStop } = search
+  const relaxed = relax(task, master, table, everything(task), asFarAsItGoes(shouldStop))
+  standing.certificate = relaxed?.certificate
+  standing.leastWeight = Math.max(standing.leastWeight, Math.ceil(relaxed?.bound ?? 0))
+  if (task.plain) standing.leastPrice = Math.max(standing.leastPrice, standing.leastWeight * barPrice(task))
+}
+
+function roundPrice(progress: Progress, standing: Standing): void {
+  if (progress.task.plain) return
+  standing.leastPrice = createRounding(progress.task, price(progress))(standing.leastPrice)
+}
+
+function chooseFor(solver: Solver, search: Search, standing: Standing, round: number): void {
+  if (standing.certificate === undefined) return
+  const patterns = findCandidates(search, standing.certificate)
+  if (patterns === undefined) return
+  const seconds = SECONDS[Math.min(round, SECONDS.length - 1)]!
+  const { shouldStop } = search
+  standing.settled = choose(solver, search, patterns, { seconds, seed: round, shouldStop })
+}
+
+function improve(solver: Solver, search: Search, standing: Standing): void {
+  const done = (): boolean => search.shouldStop() || standing.settled || allProven(search, standing)
+  for (let round = 0; !done(); round++) {
+    if (priceProven(search, standing) && round >= ROUNDS_FOR_BARS) return
+    for (let turn = 0; turn < DIVES && !done(); turn++) dive(search, round + turn === 0 ? 0 : NOISE)
+    if (!done()) chooseFor(solver, search, standing, round)
+    roundPrice(search, standing)
+  }
+}
+
+const NOISE = 0.3
+
+/** Searches with a solver until all is proven, nothing more is to be hoped for, or it is told to stop. */
+function searchOn(solver: Solver, search: Search, standing: Standing): void {
+  const { master, incumbent } = search
+  try {
+    master.add(incumbent.plan().cuts.map((cut) => cut.pattern))
+    boundPrice(search, standing)
+    roundPrice(search, standing)
+    boundWeight(search, standing)
+    improve(solver, search, standing)
+  } finally {
+    master.dispose()
+  }
+}
+
+const report = (progress: Progress, standing: Standing): Found => {
+  const cost = price(progress)
+  // The least weight has the least price: the weight puts the price first.
+  const leastPrice = allProven(progress, standing) ? cost : Math.min(cost, standing.leastPrice)
+  return { cuts: progress.incumbent.plan().cuts, price: cost, leastPrice, leastWeight: standing.leastWeight }
+}
+
+/** The best plan for a task that asks for something. `load` is called only when a solver is needed. */
+export async function findPlan(
+  task: Task,
+  load: () => Promise<Solver>,
+  shouldStop: ShouldStop,
+  seed: number,
+): Promise<Found> {
+  const progress: Progress = { task, incumbent: createIncumbent(task) }
+  const standing = startStanding(task)
+  complete(progress, { remainder: everything(task), cuts: [] })
+  roundPrice(progress, standing)
+  if (allProven(progress, standing) || shouldStop()) return report(progress, standing)
+  const solver = await load()
+  const capacity = task.bars.reduce((most, bar) => Math.max(most, bar.capacity), 0)
+  const table = createTable(task.sizes.length, capacity)
+  const master = createMaster(solver, task, weightsOf(task))
+  const random = createRandom(seed)
+  searchOn(solver, { ...progress, master, table, random, shouldStop }, standing)
+  return report(progress, standing)
+}
