@@ -96,7 +96,7 @@ export class MostSearch {
   private layPattern(type: number, pattern: Pattern | undefined): void {
     const sheet = openSheet(this.packing, type) as { -readonly [key in keyof OpenSheet]: OpenSheet[key] }
     sheet.root = drawPattern(pattern, this.job.sheets[type] as Job['sheets'][number], this.packing.sizes)
-    refreshGaps(sheet)
+    refreshGaps(this.packing.sizes, sheet)
     for (const index of listPieces(pattern)) {
       const part = index >> 1
       sheet.used += this.packing.sizes.area[part] as number

@@ -5,7 +5,7 @@ import type { Job } from './job.ts'
 export interface OpenSheet {
   readonly type: number
   readonly root: Block
-  /** Every row with a gap. */
+  /** Every row with a gap that takes some part. */
   gaps: Block[]
   used: number
   stamp: number
@@ -16,9 +16,32 @@ export interface Sizes {
   readonly along: Float64Array
   readonly across: Float64Array
   readonly area: Float64Array
-  /** The smallest sides that any part has as laid: a gap below them is waste. */
-  readonly leastLength: number
-  readonly leastWidth: number
+  /** Lengths as laid, ascending, and for each the least width that any part up to that length has. */
+  readonly ascending: Float64Array
+  readonly leastWidths: Float64Array
+}
+
+/** Whether any part goes in a gap of this size; what no part fits is waste. */
+export const takesAny = (sizes: Sizes, length: number, width: number): boolean => {
+  let low = 0
+  let high = sizes.ascending.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((sizes.ascending[middle] as number) <= length) low = middle + 1
+    else high = middle
+  }
+  return low > 0 && (sizes.leastWidths[low - 1] as number) <= width
+}
+
+const readStairs = (along: Float64Array, across: Float64Array): Pick<Sizes, 'ascending' | 'leastWidths'> => {
+  const order = [...along.keys()].filter((index) => Number.isFinite(along[index] as number))
+  order.sort((a, b) => (along[a] as number) - (along[b] as number))
+  let least = Number.POSITIVE_INFINITY
+  const leastWidths = Float64Array.from(order, (index) => {
+    least = Math.min(least, across[index] as number)
+    return least
+  })
+  return { ascending: Float64Array.from(order, (index) => along[index] as number), leastWidths }
 }
 
 /** Reads the sizes of a job's parts. */
@@ -37,8 +60,7 @@ export const readSizes = (job: Job): Sizes => {
     along,
     across,
     area: Float64Array.from(job.parts, (part) => part.area),
-    leastLength: Math.min(...along),
-    leastWidth: Math.min(...across),
+    ...readStairs(along, across),
   }
 }
 
@@ -93,16 +115,19 @@ export const openSheet = (packing: Packing, type: number): OpenSheet => {
   return open
 }
 
-const listGaps = (block: Block, gaps: Block[]): void => {
+const listGaps = (sizes: Sizes, block: Block, gaps: Block[]): void => {
   if (block.part >= 0) return
-  if (block.gap > 0) gaps.push(block)
-  for (const child of block.children) listGaps(child, gaps)
+  const length = block.along === 0 ? block.gap : block.length
+  const width = block.along === 0 ? block.width : block.gap
+  if (block.gap > 0 && takesAny(sizes, length, width)) gaps.push(block)
+  const children = block.children
+  for (let index = 0; index < children.length; index++) listGaps(sizes, children[index] as Block, gaps)
 }
 
 /** Reads the gaps of a sheet anew after blocks were taken out. */
-export const refreshGaps = (sheet: OpenSheet): void => {
+export const refreshGaps = (sizes: Sizes, sheet: OpenSheet): void => {
   const gaps: Block[] = []
-  listGaps(sheet.root, gaps)
+  listGaps(sizes, sheet.root, gaps)
   sheet.gaps = gaps
 }
 
@@ -112,7 +137,7 @@ export const ownSheet = (packing: Packing, index: number): OpenSheet => {
   if (sheet.stamp === packing.stamp) return sheet
   const root = copyBlock(sheet.root, undefined)
   const copy = { type: sheet.type, root, gaps: [], used: sheet.used, stamp: packing.stamp }
-  refreshGaps(copy)
+  refreshGaps(packing.sizes, copy)
   packing.sheets[index] = copy
   return copy
 }
@@ -134,7 +159,7 @@ export const layPart = (packing: Packing, part: number, place: Place): void => {
   const length = packing.sizes.along[index] as number
   const width = packing.sizes.across[index] as number
   placePart(row, part, place.turned, length, width, place.across)
-  refreshGaps(sheet)
+  refreshGaps(packing.sizes, sheet)
   sheet.used += packing.sizes.area[part] as number
   packing.left[part] = (packing.left[part] as number) - 1
   packing.leftCount--

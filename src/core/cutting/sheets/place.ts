@@ -1,5 +1,5 @@
 import type { Block } from './block.ts'
-import type { OpenSheet, Packing, Place } from './packing.ts'
+import { type OpenSheet, type Packing, type Place, takesAny } from './packing.ts'
 import type { Random } from './random.ts'
 
 /** How free room is judged: a gap of area A is worth A to the power `power`, nothing where no part fits. */
@@ -11,7 +11,7 @@ export interface Taste {
 }
 
 const roomWorth = (packing: Packing, length: number, width: number, power: 0 | 1): number => {
-  if (length < packing.sizes.leastLength || width < packing.sizes.leastWidth) return 0
+  if (length <= 0 || width <= 0 || !takesAny(packing.sizes, length, width)) return 0
   const area = length * width
   return power === 0 ? area * area : area * Math.sqrt(area)
 }

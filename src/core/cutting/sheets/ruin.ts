@@ -54,7 +54,7 @@ export const thin = (packing: Packing, index: number, wanted: number, random: Ra
     out += collect(packing, block)
     removeBlock(block)
   }
-  refreshGaps(sheet)
+  refreshGaps(packing.sizes, sheet)
   return out
 }
 
