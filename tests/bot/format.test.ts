@@ -27,14 +27,23 @@ describe('tableLines', () => {
   })
 
   it('stacks what is too wide, and loses nothing', () => {
-    const table = { columns: ['Part', 'What it is for', 'Where'], rows: [['A', 'holds the corner together', 'left of the door']] }
+    const table = {
+      columns: ['Part', 'What it is for', 'Where'],
+      rows: [['A', 'holds the corner together', 'left of the door']],
+    }
     const lines = tableLines(table, show)
     expect(lines.every((line) => line.length <= PHONE_COLUMNS)).toBe(true)
-    expect(lines.join(' ').replace(/\s+/gu, ' ')).toBe('A What it is for holds the corner together Where left of the door')
+    expect(lines.join(' ').replace(/\s+/gu, ' ')).toBe(
+      'A What it is for holds the corner together Where left of the door',
+    )
   })
 
   it('never passes the width, whatever is in the cells', () => {
-    const cell = fc.oneof(fc.string({ maxLength: 30 }), fc.integer(), fc.integer({ min: 1, max: 1e10 }).map((nm) => ({ length: nm as never })))
+    const cell = fc.oneof(
+      fc.string({ maxLength: 30 }),
+      fc.integer(),
+      fc.integer({ min: 1, max: 1e10 }).map((nm) => ({ length: nm as never })),
+    )
     fc.assert(
       fc.property(fc.array(fc.array(cell, { minLength: 3, maxLength: 3 }), { maxLength: 8 }), (rows) => {
         const lines = tableLines({ columns: ['one', 'two', 'three'], rows }, show)
@@ -47,11 +56,15 @@ describe('tableLines', () => {
 describe('wrap', () => {
   it('keeps every word and every limit', () => {
     fc.assert(
-      fc.property(fc.array(fc.stringMatching(/^[a-z]{1,40}$/)), fc.integer({ min: 5, max: 40 }), (words, width) => {
-        const lines = wrap(words.join(' '), width)
-        expect(lines.join('').replaceAll(' ', '')).toBe(words.join(''))
-        for (const line of lines) expect(line.length).toBeLessThanOrEqual(width)
-      }),
+      fc.property(
+        fc.array(fc.stringMatching(/^[a-z]{1,40}$/)),
+        fc.integer({ min: 5, max: 40 }),
+        (words, width) => {
+          const lines = wrap(words.join(' '), width)
+          expect(lines.join('').replaceAll(' ', '')).toBe(words.join(''))
+          for (const line of lines) expect(line.length).toBeLessThanOrEqual(width)
+        },
+      ),
     )
   })
 })

@@ -6,11 +6,27 @@ describe('readLine', () => {
   it.each([
     ['strips 2x6 rip=1/2in', 'strips', '2x6', [['rip', '1/2in']]],
     ['/Strips 2x6', 'strips', '2x6', []],
-    ['sizing 17in x 13in height = 15 in, sheet=1/2 ply', 'sizing', '17in x 13in', [['height', '15 in'], ['sheet', '1/2 ply']]],
+    [
+      'sizing 17in x 13in height = 15 in, sheet=1/2 ply',
+      'sizing',
+      '17in x 13in',
+      [
+        ['height', '15 in'],
+        ['sheet', '1/2 ply'],
+      ],
+    ],
     ['convert 24"', 'convert', '24"', []],
     [`convert 2' 6" x 3' 4 1/2"`, 'convert', `2' 6" x 3' 4 1/2"`, []],
     ['convert "24 by 12 in"', 'convert', '24 by 12 in', []],
-    ['finish 40 sq ft product="latex paint" coats=2', 'finish', '40 sq ft', [['product', 'latex paint'], ['coats', '2']]],
+    [
+      'finish 40 sq ft product="latex paint" coats=2',
+      'finish',
+      '40 sq ft',
+      [
+        ['product', 'latex paint'],
+        ['coats', '2'],
+      ],
+    ],
     ['sizing HEIGHT=15in', 'sizing', '', [['height', '15in']]],
     ['sizing height=', 'sizing', '', [['height', '']]],
     ['units kerf＝3mm', 'units', '', [['kerf', '3mm']]],

@@ -1,7 +1,19 @@
 import { describe, expect, it } from 'vitest'
 import { didYouMean, listed, suggest } from '../../src/bot/suggest.ts'
 
-const COMMANDS = ['cautions', 'convert', 'diagonal', 'finish', 'grooves', 'help', 'project', 'sizing', 'spacing', 'strips', 'units']
+const COMMANDS = [
+  'cautions',
+  'convert',
+  'diagonal',
+  'finish',
+  'grooves',
+  'help',
+  'project',
+  'sizing',
+  'spacing',
+  'strips',
+  'units',
+]
 
 describe('suggest', () => {
   it.each([
@@ -11,6 +23,8 @@ describe('suggest', () => {
     ['diag', 'diagonal'],
     ['projcet', 'project'],
     ['unit', 'units'],
+    ['sizign', 'sizing'],
+    ['hlep', 'help'],
     ['HELP', 'help'],
   ])('takes %s for %s first', (typed, meant) => {
     expect(suggest(typed, COMMANDS)[0]).toBe(meant)

@@ -40,6 +40,8 @@ export function createRoom(answer: Answer, catalogue: Catalogue, options: RoomOp
     void underWay.then(options.closed)
   }
   const hear = (line: string) => {
+    // What was pasted behind "leave" still comes through.
+    if (!isOpen) return
     if (/^\s*(leave|exit|quit)\s*$/iu.test(line)) return lines?.close()
     if (line.trim() === '') return lines?.prompt()
     underWay = underWay.then(() => reply(line))
