@@ -17,6 +17,30 @@ describe('equilibriumMoisture', () => {
     expect(Math.abs(equilibriumMoisture(celsius(degrees), humidity) - printed)).toBeLessThanOrEqual(0.07)
   })
 
+  // Woodworkers' rule of thumb, humidity to moisture at room temperature.
+  it.each([
+    [0, 0],
+    [30, 6],
+    [50, 9],
+    [65, 12],
+    [80, 16],
+  ])('by rule of thumb %d %% makes %d %%', (humidity, moisture) => {
+    expect(Math.abs(equilibriumMoisture(21, humidity) - moisture)).toBeLessThan(0.5)
+  })
+
+  // Shop chart in a moisture meter maker's guide, after E. Wengert: every humidity of a band makes the one moisture.
+  it.each([
+    [19, 25, 5],
+    [26, 32, 6],
+    [33, 39, 7],
+    [40, 46, 8],
+    [47, 52, 9],
+  ])('from %d to %d %% it is about %d %%', (low, high, moisture) => {
+    expect(Math.round(equilibriumMoisture(21, (low + high) / 2))).toBe(moisture)
+    expect(Math.abs(equilibriumMoisture(21, low) - moisture)).toBeLessThan(0.75)
+    expect(Math.abs(equilibriumMoisture(21, high) - moisture)).toBeLessThan(0.75)
+  })
+
   it('is 0 in dry air, and more in damper and in colder air between freezing and a hot attic', () => {
     const temperature = fc.double({ min: 5, max: 60, noNaN: true })
     const humidity = fc.double({ min: 0, max: 99, noNaN: true })
