@@ -85,24 +85,28 @@ function dashDoubt(feet: Amount, inches: Amount): AmountDoubt | undefined {
   )
 }
 
-/** `1m20`, `1 m 20 cm`, `2 m 400 mm`, `3cm5`. */
+/** `1m20`, `1 m 20 cm`, `2 m 400 mm`, `3cm5`, `one metre twenty`. */
 function withSmaller(tokens: Tokens, first: Parsed<Amount>, unit: Unit): Parsed<Amount> | undefined {
-  const units = unit === M ? [CM, MM] : [MM]
-  const smaller = named(tokens, first, first.next, units)
-  const rest = smaller ? undefined : tokens[first.next]
+  const smaller = named(tokens, first, first.next, unit === M ? [CM, MM] : [MM])
+  if (smaller) return smaller
+  const part = quantityAt(tokens, first.next)
   if (
-    rest?.kind !== 'number' ||
-    !/^\d{1,3}$/u.test(rest.text) ||
-    isOther(tokens, { node: bare(tokens, first.next), next: first.next + 1 }, first.next)
+    !part ||
+    part.node.unit ||
+    part.node.plural ||
+    part.node.number.form !== 'whole' ||
+    part.node.number.fault
   )
-    return smaller
-  const part = { node: bare(tokens, first.next), next: first.next + 1 }
-  if (part.next < tokens.length && !isBy(tokens, part.next)) return undefined
-  if (unit === CM) return rest.text.length === 1 ? sum(first, part, MM) : undefined
-  if (rest.text.length > 1) return sum(first, part, rest.text.length === 3 ? MM : CM)
-  const [metres, figure] = [typed(first.node.number.value), rest.text]
+    return undefined
+  if (isOther(tokens, part, first.next) || (part.next < tokens.length && !isBy(tokens, part.next)))
+    return undefined
+  const figures = part.node.number.spoken ? part.node.number.value.toFraction() : part.node.text
+  if (unit === CM) return figures.length === 1 ? sum(first, part, MM) : undefined
+  if (figures.length > 3) return undefined
+  if (figures.length > 1) return sum(first, part, figures.length === 3 ? MM : CM)
+  const metres = typed(first.node.number.value)
   return sum(first, part, CM, {
-    readings: [`${metres}.0${figure}m`, `${metres}.${figure}m`],
+    readings: [`${metres}.0${figures}m`, `${metres}.${figures}m`],
     why: 'centimetres or tenths',
   })
 }

@@ -132,8 +132,17 @@ function splits(over: string, under: number): readonly Fraction[] {
 const said = (text: string, { or, value }: Amount['number'], unit: Unit): Ambiguous | undefined =>
   or && couldBe(text, [inUnit(value, unit), inUnit(or, unit)], 'said the same way')
 
+/** `1/3 m` ends in no whole number of nanometres. */
+function unevenMetric(text: string, { form }: Amount['number'], size: Fraction): Ambiguous | undefined {
+  const uneven = (form === 'fraction' || form === 'mixed') && size.d !== 1n
+  return uneven
+    ? couldBe(text, [inUnit(size.div(MM.size).mul(10).round().div(10), MM)], 'to the nearest 0.1 mm')
+    : undefined
+}
+
 /** A fraction of an inch that no tape has: thirds, tenths. Decimals are what a caliper shows, and are read. */
 function offTape({ number, unit: own, size, text, compound }: Amount, unit: Unit): Ambiguous | undefined {
+  if (unit.system === 'metric') return unevenMetric(text, number, size ?? number.value.mul(unit.size))
   if (unit.system !== 'inch' || (number.form !== 'fraction' && number.form !== 'mixed')) return undefined
   const exact = size ?? number.value.mul((own ?? unit).size)
   const parts = exact.div(IN.size).mul(64)

@@ -78,6 +78,8 @@ function doubled(items: readonly Item[], at: number): string | undefined {
   if (run || (here?.is === 'by' && after?.is === 'by'))
     return 'there are two separators in a row; write one, as in 24 x 36in'
   if (here?.is === 'by' && at === items.length - 1) return 'nothing follows the last x; write 24 x 36in'
+  if (at === 0 && isMark(here, ',', '.', ';', ':', '/') && amountOf(after))
+    return `it begins with ${here?.text ?? ''}; write ${unitedText(amountOf(after))}`
   if (isMark(here, ',') && isMark(after, ','))
     return 'there are two commas in a row; write one number, such as 24.5in'
   const dots =

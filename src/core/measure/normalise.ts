@@ -70,6 +70,7 @@ export function normalise(text: string): string {
   return unwrap(plain.normalize('NFKC').toLowerCase())
     .replace(/(\d)'s\b/gu, '$1s')
     .replace(/`/gu, "'")
+    .replace(/-(?:by|x)-/gu, ' x ')
     .replace(/\s+/gu, ' ')
     .trim()
 }

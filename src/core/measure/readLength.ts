@@ -7,6 +7,7 @@ import { lengthOf, resolveGroup, systemOf } from './resolve.ts'
 import { stockOf } from './stockPhrase.ts'
 import { sumOf } from './sum.ts'
 import { isKnownThing } from './things.ts'
+import { twinOf } from './twin.ts'
 import { invalid, quoted } from './wording.ts'
 
 /**
@@ -19,6 +20,7 @@ export function readLength(text: string, settings: ReadingSettings): LengthRead 
   if ('status' in phrase) return phrase
   return (
     signed(phrase) ??
+    twinOf(phrase) ??
     sumOf(phrase, settings) ??
     stock(phrase, settings) ??
     adjacent(phrase) ??

@@ -11,6 +11,7 @@ import { tooLong } from './refuseFirst.ts'
 import { sentenceOf } from './sentence.ts'
 import { lumberRead, stockOf } from './stockPhrase.ts'
 import { sumOf } from './sum.ts'
+import { twinOf } from './twin.ts'
 import { vaguenessOf } from './vagueness.ts'
 import { invalid, quoted } from './wording.ts'
 
@@ -25,6 +26,7 @@ const READERS: readonly Reader[] = [
   zeroOf,
   (phrase) => puzzleOf(phrase),
   fastenerOf,
+  (phrase) => asLengths(twinOf(phrase)),
   vaguenessOf,
   (phrase, settings) => {
     const stock = stockOf(phrase, settings)

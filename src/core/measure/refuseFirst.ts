@@ -7,6 +7,7 @@ import { phraseOf } from './phrase.ts'
 import { puzzleOf } from './puzzle.ts'
 import type { Ambiguous, Invalid, ReadingSettings } from './reading.ts'
 import { DEGREE } from './unit.ts'
+import { twinOf } from './twin.ts'
 import { vaguenessOf } from './vagueness.ts'
 import { invalid, quoted } from './wording.ts'
 
@@ -47,5 +48,10 @@ function answerFirst(
   if (fault) return fault
   if (amounts.some(({ unit }) => unit === DEGREE))
     return invalid(`cannot read ${quoted(phrase.text)} as ${what}: it is an angle; write 24in or 600mm`)
-  return zeroOf(phrase) ?? puzzleOf(phrase, true) ?? fastenerOf(phrase) ?? vaguenessOf(phrase, settings)
+  return (
+    zeroOf(phrase) ??
+    puzzleOf(phrase, true) ??
+    fastenerOf(phrase) ??
+    (twinOf(phrase) ? undefined : vaguenessOf(phrase, settings))
+  )
 }

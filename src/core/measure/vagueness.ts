@@ -9,7 +9,7 @@ const LIMIT =
   /\b(?:max|maximum|min|minimum|at least|at most|no (?:more|less|longer|shorter|wider|bigger|smaller) than|not (?:over|under|more than|less than)|up to|or (?:more|less|under|over)|less than|more than|greater than|smaller than|bigger than|tops|within|limit)\b|[<>≤≥]/u
 const LIMIT_FIRST = /^(?:just |anything )?(?:under|over|below|above) /u
 const ROUGH =
-  /[~≈]|\b(?:about|approx|approximately|roughly|circa|ca|nearly|almost|ish|give or take|ballpark|close to|near enough|nominal|nominally|or so|or thereabouts)\b|(?:^| )around (?!the|it|all)/u
+  /[~≈]|\b(?:about|approx|approximately|roughly|circa|ca|nearly|almost|ish|give or take|ballpark|close to|near enough|nominal|nominally|or so|or thereabouts)\b|^c \. |(?:^| )around (?!the|it|all)/u
 const SLANG =
   /\b(?:hair|hairs|tad|touch|smidge|smidgen|smidgin|skosh|scosh|whisker|gnats?|gnat's|shy|strong|scant|just (?:over|under|shy)|bit (?:over|under|more|less|short)|little (?:over|under|more|less))\b/u
 const SLANG_BESIDE = /^(?:heavy|light|fat|full|bare|strong|shy|plus|minus|proud|long|short)$/u
