@@ -1,17 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readConfig } from '../../../src/config.ts'
-import { inches, type Length, toMillimetres } from '../../../src/core/measure/length.ts'
-import { celsius } from '../../../src/core/moisture/equilibrium.ts'
+import { inches } from '../../../src/core/measure/length.ts'
 import { gluedArea, glueNeeded } from '../../../src/core/quantities/glue.ts'
-import { planClamps } from '../../../src/core/quantities/glueClamps.ts'
-import { findAdhesive } from '../../../src/core/quantities/glueProduct.ts'
-import { glueTimes } from '../../../src/core/quantities/glueTimes.ts'
-import { CONFIG } from '../../config/folder.ts'
+import { adhesive, glue } from './shippedGlue.ts'
 
-const { glue } = readConfig(CONFIG)
-const yellow = findAdhesive('yellow glue', glue.adhesives)!
-const white = findAdhesive('white glue', glue.adhesives)!
+const yellow = adhesive('yellow glue')
 /** mm2 in a square foot, mL in a US gallon. */
 const [SQUARE_FOOT, GALLON] = [92_903.04, 3785.411784]
 
@@ -66,72 +59,5 @@ describe('glueNeeded', () => {
       { count: 2, length: inches(3), width: inches(1) },
     ]
     expect(gluedArea(joints)).toBeCloseTo(26 * 25.4 ** 2, 6)
-  })
-})
-
-describe('glueTimes', () => {
-  const at = (degrees: number) => glueTimes(yellow, celsius(degrees), glue.timing)
-
-  // Woodworkers' rule for the clamps: 1 h at 70 F, double for every 15 F colder.
-  it.each([
-    [70, 1, 24],
-    [55, 2, 48],
-    [40, 4, 96],
-    [85, 1, 24],
-  ])('at %d F: %d h in the clamps, %d h to full strength', (degrees, clamp, full) => {
-    const times = at(degrees)
-    if (times.status !== 'timed') throw new Error(times.status)
-    expect(times.clamp).toBeCloseTo(clamp, 9)
-    expect(times.full).toBeCloseTo(full, 9)
-  })
-
-  it('stops yellow glue under 40 F and white under 55 F (article on glue and temperature)', () => {
-    expect(at(39.9)).toEqual({ status: 'too cold', lowest: celsius(40) })
-    expect(at(40.1).status).toBe('timed')
-    expect(glueTimes(white, celsius(54), glue.timing)).toMatchObject({ status: 'too cold' })
-    expect(glueTimes(white, celsius(56), glue.timing)).toMatchObject({ open: { low: 5 / 60, high: 0.5 } })
-    expect(() => at(Number.NaN)).toThrow(RangeError)
-  })
-
-  it('is never quicker in a colder shop', () => {
-    const degrees = fc.double({ min: 40, max: 110, noNaN: true })
-    fc.assert(
-      fc.property(degrees, degrees, (a, b) => {
-        const [cold, warm] = [at(Math.min(a, b)), at(Math.max(a, b))]
-        if (cold.status !== 'timed' || warm.status !== 'timed') return
-        expect(cold.clamp).toBeGreaterThanOrEqual(warm.clamp)
-        expect(cold.full).toBeGreaterThanOrEqual(warm.full)
-      }),
-    )
-  })
-})
-
-describe('planClamps', () => {
-  const plan = (length: Length) => planClamps(length, inches(1), 'soft', glue.clamping)
-
-  it('squeezes softwood with 100 to 150 psi, hardwood with 200 to 300 (maker’s gluing guide)', () => {
-    expect(plan(inches(30)).pressure.low / 6894.757).toBeCloseTo(100, 3)
-    expect(plan(inches(30)).pressure.high / 6894.757).toBeCloseTo(150, 3)
-    const hard = planClamps(inches(30), inches(1), 'hard', glue.clamping)
-    expect(hard.pressure.high / 6894.757).toBeCloseTo(300, 3)
-    // 30 square inches at 100 psi are 3000 lb, over 4 clamps.
-    expect(plan(inches(30)).count).toEqual({ low: 4, high: 5 })
-    expect(plan(inches(30)).force.low / 4.4482216).toBeCloseTo(750, 1)
-  })
-
-  it('stands 8 to 12 in apart and 2 in from the ends at most, and needs no fewer for a longer joint', () => {
-    const size = fc.integer({ min: 1_000_000, max: 3_000_000_000 }).map((count) => count as Length)
-    fc.assert(
-      fc.property(size, size, (a, b) => {
-        const { count } = plan(a)
-        expect(count.low).toBeLessThanOrEqual(count.high)
-        const between = toMillimetres(a) - 2 * 50.8
-        if (count.low > 1) expect(between / (count.low - 1)).toBeLessThanOrEqual(304.8)
-        expect(plan(Math.max(a, b) as Length).count.low).toBeGreaterThanOrEqual(
-          plan(Math.min(a, b) as Length).count.low,
-        )
-      }),
-    )
-    expect(() => plan(inches(0))).toThrow(RangeError)
   })
 })
