@@ -29,7 +29,10 @@ export interface Solution {
 export interface LinearProgram {
   readonly addColumns: (columns: readonly Column[]) => void
   readonly setPrices: (prices: Float64Array) => void
+  /** `places` must ascend. */
   readonly setRows: (places: readonly number[], rows: readonly Row[]) => void
+  /** How little and how much there may be of one column. */
+  readonly setColumn: (place: number, least: number, most: number) => void
   /** The optimum; undefined when there is none or it was stopped. Throws when the solver breaks down. */
   readonly solve: (shouldStop?: ShouldStop) => Solution | undefined
   readonly dispose: () => void
@@ -140,6 +143,9 @@ export function createProgram(solver: Solver, rows: readonly Row[]): LinearProgr
         changed.map((row) => row.least),
         changed.map((row) => row.most),
       )
+    },
+    setColumn: (place, least, most) => {
+      model.changeColBounds(place, least, most)
     },
     solve: (shouldStop) => solveWith(solver, model, shouldStop),
     dispose: () => program.dispose(),

@@ -1,3 +1,4 @@
+import type { ShouldStop } from '../problem.ts'
 import type { Table } from './knapsack.ts'
 import { worthFrom } from './knapsack.ts'
 
@@ -32,8 +33,11 @@ export function worthWith(table: Table, row: number, room: number): number {
   return most
 }
 
-/** A search in `table` of at most `steps` steps, each a type taken. */
-export function createDescent(table: Table, steps: number): Descent {
+/** Steps taken before it is asked again whether to stop. */
+const STEPS_UNASKED = 5000
+
+/** A search in `table` of at most `steps` steps, each a type taken; told to stop, it has none left. */
+export function createDescent(table: Table, steps: number, shouldStop: ShouldStop): Descent {
   const { sizes, values } = table
   const rows: number[] = []
   const copied: number[] = []
@@ -51,6 +55,7 @@ export function createDescent(table: Table, steps: number): Descent {
       const worth = value + copies * values[row]!
       if (worth + worthFrom(table, row + 1, rest) <= floor) continue
       left--
+      if (left % STEPS_UNASKED === 0 && shouldStop()) left = 0
       rows.push(row)
       copied.push(copies)
       if (worth > floor) keep(worth)

@@ -84,10 +84,17 @@ function rowsWorth(table: Table, capacity: number, charge: number): Row[] {
 const FEW_STEPS = 20_000
 const MANY_STEPS = 4_000_000
 
-function searchBar(table: Table, bar: number, capacity: number, charge: number, steps: number): Search {
+function searchBar(
+  table: Table,
+  bar: number,
+  capacity: number,
+  charge: number,
+  steps: number,
+  shouldStop: ShouldStop,
+): Search {
   const top = worthFrom(table, 0, capacity)
   const rows = rowsWorth(table, capacity, charge)
-  const descent = createDescent(table, steps)
+  const descent = createDescent(table, steps, shouldStop)
   const offers: Offer[] = []
   let most = Math.min(top, charge)
   for (const { row } of rows) {
@@ -148,7 +155,7 @@ export function pricePatterns(
   for (const steps of table.grain === 1 ? [MANY_STEPS] : [FEW_STEPS, MANY_STEPS]) {
     const searches = task.bars.map((bar, place) =>
       remainder.limits[place]! > 0
-        ? searchBar(table, place, bar.capacity, worths.charges[place]!, steps)
+        ? searchBar(table, place, bar.capacity, worths.charges[place]!, steps, shouldStop)
         : { offers: [], most: worthFrom(table, 0, bar.capacity) },
     )
     const offers = searches.flatMap((search) => search.offers)

@@ -13,6 +13,7 @@ import type { Cut } from './pattern.ts'
 import type { Certificate } from './pricing.ts'
 import { createRounding } from './prices.ts'
 import type { Task } from './task.ts'
+import { exploreTree } from './tree.ts'
 
 /** The best plan found and the price that no plan can go below, in the common unit of all prices. */
 export interface Found {
@@ -36,9 +37,10 @@ interface Standing {
 
 /** Dives between two calls of the integer solver, and how long those may take. */
 const DIVES = 6
-const SECONDS = [0.25, 0.5, 1]
-/** Rounds of both that a smaller number of bars at the same price is worth. */
-const ROUNDS_FOR_BARS = 2
+const FIRST_NODES = 200
+const SECONDS = [0.4, 0.8, 1]
+/** Patterns above which a smaller number of bars at the same price is not looked for among them. */
+const FEW_PATTERNS = 1000
 
 const price = ({ task, incumbent }: Progress): number => priceOf(task, incumbent.plan().cuts)
 
@@ -87,20 +89,33 @@ function roundPrice(progress: Progress, standing: Standing): void {
   standing.leastPrice = createRounding(progress.task, price(progress))(standing.leastPrice)
 }
 
+/** Both ways to choose among the patterns of all better plans, when they are few. */
 function chooseFor(solver: Solver, search: Search, standing: Standing, round: number): void {
   if (standing.certificate === undefined) return
   const patterns = findCandidates(search, standing.certificate)
-  if (patterns === undefined) return
+  const forBars = priceProven(search, standing)
+  if (patterns === undefined || (forBars && patterns.length > FEW_PATTERNS)) return
+  const { task, incumbent, shouldStop } = search
+  const nodes = FIRST_NODES * 4 ** round
+  if (exploreTree(solver, task, incumbent, patterns, nodes, shouldStop)) {
+    standing.leastWeight = incumbent.plan().weight
+    return
+  }
+  if (shouldStop() || standing.settled || forBars) return
   const seconds = SECONDS[Math.min(round, SECONDS.length - 1)]!
-  const { shouldStop } = search
   standing.settled = choose(solver, search, patterns, { seconds, seed: round, shouldStop })
 }
 
+/** Rounds in which a proof is tried after the integer solver has settled on a plan. */
+const ROUNDS_FOR_PROOF = 4
+
 function improve(solver: Solver, search: Search, standing: Standing): void {
-  const done = (): boolean => search.shouldStop() || standing.settled || allProven(search, standing)
+  const done = (): boolean => search.shouldStop() || allProven(search, standing)
   for (let round = 0; !done(); round++) {
-    if (priceProven(search, standing) && round >= ROUNDS_FOR_BARS) return
-    for (let turn = 0; turn < DIVES && !done(); turn++) dive(search, round + turn === 0 ? 0 : NOISE)
+    if (priceProven(search, standing) && round > 0) return
+    if (standing.settled && round >= ROUNDS_FOR_PROOF) return
+    for (let turn = 0; turn < DIVES && !done() && !standing.settled; turn++)
+      dive(search, round + turn === 0 ? 0 : NOISE)
     if (!done()) chooseFor(solver, search, standing, round)
     roundPrice(search, standing)
   }
