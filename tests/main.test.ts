@@ -100,12 +100,12 @@ describe('a start that is refused', () => {
     cpSync(`${ROOT}config`, broken, { recursive: true })
     writeFileSync(
       join(broken, 'bot.yaml'),
-      readFileSync(join(broken, 'bot.yaml'), 'utf8').replace(/^kerf: .*$/mu, 'kerf: wide'),
+      readFileSync(join(broken, 'bot.yaml'), 'utf8').replace(/^tape: .*$/mu, 'tape: wide'),
     )
     const { code, out, problem } = await start(['ask', 'units'], { env: { BATTENBOT_CONFIG: broken } })
     expect([code, out]).toEqual([2, ''])
     expect(problem).toMatch(
-      /^battenbot cannot start:\n\S*bot\.yaml line \d+: kerf: expected a length such as "1\/8in" or "3mm", read "wide"\n$/u,
+      /^battenbot cannot start:\n\S*bot\.yaml line \d+: tape: expected 1\/16in, 1\/32in or 1\/64in, read "wide"\n$/u,
     )
   })
 

@@ -36,6 +36,8 @@ export interface RoomParts {
   readonly search?: Search
   readonly catalogue?: Catalogue
   readonly settings?: Partial<BotSettings>
+  /** Evenings gone by since the first. */
+  readonly evening?: number
 }
 
 /** A place to ask in: the real config, commands, router and store, with everything in memory. */
@@ -78,7 +80,7 @@ export async function openRoom(parts: RoomParts = {}): Promise<Room> {
   })
   const invoke = (invocation: Invocation, { user = 'me', channel = 'bench' }: Who = {}) => {
     minutes += 1
-    const at = new Date(Date.UTC(2026, 2, 6, 18, minutes))
+    const at = new Date(Date.UTC(2026, 2, 6 + (parts.evening ?? 0), 18, minutes))
     return answer({ place: placeOf(channel), user, invocation, at })
   }
   const ask = (line: string, who?: Who) => invoke({ line }, who)

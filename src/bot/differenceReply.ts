@@ -1,68 +1,128 @@
-import type { Part } from '../core/plan.ts'
+import type { Part, Spec } from '../core/plan.ts'
 import type { PartChange, PlanDifference } from '../core/plan/difference.ts'
-import { toMillimetres } from '../core/measure/length.ts'
+import { type Length, toInches, toMillimetres } from '../core/measure/length.ts'
+import { showDecimal } from '../core/measure/showDecimal.ts'
 import type { Cell, Figure, Table } from './reply.ts'
 import type { Show } from './show.ts'
 
-/** What a change of the plan did, as a table that fits a phone: each part that changed, as it was and as it is now. */
+/** What a change of the plan did, as tables that fit a phone: parts as they were and are now, new ones, and those not needed. */
 export function differenceTables({ parts }: PlanDifference, show: Show): readonly Table[] {
-  const rows = parts.flatMap((change) => partRows(change, show))
-  if (rows.length === 0) return []
+  const titled = { columns: ['', 'No', 'Long', 'For'] }
   return [
     {
       title: `Parts that changed (${show.unit})`,
       columns: ['', 'Was', 'Now', 'For'],
-      rows,
+      rows: parts.flatMap((change) => changeRows(change, show)),
     },
-  ]
+    { title: `New parts (${show.unit})`, ...titled, rows: wholeRows(parts.filter(({ before }) => !before)) },
+    { title: 'No longer needed', ...titled, rows: wholeRows(parts.filter(({ after }) => !after)) },
+  ].filter(({ rows }) => rows.length > 0)
 }
+
+const wholeRows = (changes: readonly PartChange[]): readonly Cell[][] =>
+  changes.flatMap(({ label, name, before, after }) => {
+    const part = after ?? before
+    return part ? [[label, part.count, { length: part.length, purpose: 'into' }, name]] : []
+  })
 
 /** Sides only: how thick the stock is says differenceNotes, once for all that is cut from it. */
 const SIDES = ['length', 'width'] as const
 
-function partRows({ label, name, before, after, change }: PartChange, show: Show): readonly Cell[][] {
-  if (!before || !after || !change) {
-    return [[label, before ? said(before, show) : 'none', after ? said(after, show) : 'none', name]]
-  }
-  const rows = SIDES.filter((side) => change[side] !== 0).map((side): Cell[] => [
+function changeRows({ label, name, before, after, change }: PartChange, show: Show): readonly Cell[][] {
+  if (!before || !after || !change) return []
+  const short = name.replace(/ panel$/u, '')
+  const rows = SIDES.filter((side) => isSeen(before[side], after[side], show)).map((side): Cell[] => [
     label,
     { length: before[side], purpose: 'into' },
     { length: after[side], purpose: 'into' },
-    side === 'length' ? name : `${name}, wide`,
+    side === 'length' ? short : `${short} wide`,
   ])
-  const count: Cell[][] = change.count === 0 ? [] : [[label, `${before.count}x`, `${after.count}x`, name]]
+  const count: Cell[][] = change.count === 0 ? [] : [[label, `${before.count}x`, `${after.count}x`, short]]
   return [...count, ...rows]
 }
 
-/** Stock that got thicker or thinner, one line for all the parts of it. */
+/** Whether the tape shows two lengths as different marks. */
+const isSeen = (before: Length, after: Length, show: Show): boolean =>
+  show.mark(before, 'into') !== show.mark(after, 'into')
+
+const WORDS = { length: ['longer', 'shorter'], width: ['wider', 'narrower'] } as const
+
+/** By how much, one line for all the parts with the same change; stock that got thicker; what the tape does not show. */
 export function differenceNotes({ parts }: PlanDifference, show: Show): readonly string[] {
-  const labels = new Map<string, string[]>()
+  const lines = new Map<string, string[]>()
+  const unseen: string[] = []
   for (const { label, before, after, change } of parts) {
-    if (!before || !after || !change || change.thickness === 0) continue
-    const line = `now ${show.length(after.thickness, 'mark', true)} thick, not ${show.length(before.thickness, 'mark', true)}`
-    labels.set(line, [...(labels.get(line) ?? []), label])
+    if (!before || !after || !change) continue
+    for (const line of changeLines(before, after, change, show))
+      lines.set(line, [...(lines.get(line) ?? []), label])
+    if (SIDES.some((side) => change[side] !== 0 && !isSeen(before[side], after[side], show)))
+      unseen.push(label)
   }
-  return [...labels].map(([line, which]) => `${which.join(', ')} ${line}`)
+  return [
+    ...[...lines].map(([line, which]) => `${which.join(', ')} ${line}`),
+    ...(unseen.length > 0
+      ? [`${unseen.join(', ')} changed by less than the tape shows: cut to the same mark`]
+      : []),
+  ]
 }
 
-const said = ({ count, length }: Part, show: Show): string => `${count}x ${show.mark(length, 'into')}`
+const changeLines = (
+  before: Part,
+  after: Part,
+  change: NonNullable<PartChange['change']>,
+  show: Show,
+): readonly string[] => [
+  ...SIDES.filter((side) => change[side] !== 0).map((side) => {
+    const by = exactly(Math.abs(change[side]) as Length, show)
+    return `${WORDS[side][change[side] > 0 ? 0 : 1]} by ${by}`
+  }),
+  ...(change.thickness === 0
+    ? []
+    : [`now ${exactly(after.thickness, show)} thick, not ${exactly(before.thickness, show)}`]),
+]
 
-/** The first line after a change: what it did to the whole. */
-export function differenceAnswer({ parts, sizes }: PlanDifference, show: Show): string {
-  if (parts.length === 0 && sizes.length === 0) return 'Nothing changes: every part stays as it is'
-  const kinds = parts.length === 1 ? '1 part changes' : `${parts.length} parts change`
-  const outside = sizes
+/** As a caliper reads it where no mark is exact: `0.46 in`, `11.9 mm`. */
+const exactly = (length: Length, show: Show): string => {
+  if (show.miss(length, 'mark', true) === '') return show.length(length, 'mark', true)
+  return show.units === 'inch'
+    ? `${showDecimal(toInches(length), 3)} in`
+    : `${showDecimal(toMillimetres(length), 2)} mm`
+}
+
+/** The first line after a change of a plan from the first to the second spec: what it did to the whole. */
+export function differenceAnswer(
+  { parts, sizes }: PlanDifference,
+  [was, is]: readonly [Spec, Spec],
+  show: Show,
+): string {
+  const grooves = was.grooves === is.grooves ? [] : [`grooves in each panel now ${is.grooves || 'none'}`]
+  const whole = sizes
     .filter(({ name }) => name.startsWith('outside') || name === 'height' || name.startsWith('inside'))
     .map(({ name, after }) => `${name} now ${show.length(after, 'cover')}`)
-  return [kinds, ...outside].join('; ')
+  const said = [...partWords(parts), ...grooves, ...whole]
+  return said.length === 0 ? 'Nothing changes: every part stays as it is' : said.join('; ')
+}
+
+/** `4 parts change, 2 are new, 1 goes`; nothing where none does. */
+function partWords(parts: readonly PartChange[]): readonly string[] {
+  const fresh = parts.filter(({ before }) => !before).length
+  const gone = parts.filter(({ after }) => !after).length
+  const same = parts.length - fresh - gone
+  const words = [
+    same === 0 ? '' : same === 1 ? '1 part changes' : `${same} parts change`,
+    fresh === 0 ? '' : fresh === 1 ? '1 part is new' : `${fresh} parts are new`,
+    gone === 0 ? '' : gone === 1 ? '1 part goes' : `${gone} parts go`,
+  ].filter((word) => word !== '')
+  return words.length === 0 ? [] : [words.join(', ')]
 }
 
 export const differenceFigures = ({ parts, sizes }: PlanDifference): Readonly<Record<string, Figure>> => ({
-  changedParts: parts.map(({ label, name, before, after }) => ({
+  changedParts: parts.map(({ label, name, before, after, change }) => ({
     label,
     name,
     before: before ? inMillimetres(before) : null,
     after: after ? inMillimetres(after) : null,
+    change: change ? inMillimetres(change) : null,
   })),
   changedSizes: sizes.map(({ name, before, after }) => ({
     name,
@@ -71,7 +131,12 @@ export const differenceFigures = ({ parts, sizes }: PlanDifference): Readonly<Re
   })),
 })
 
-const inMillimetres = ({ count, length, width, thickness }: Part): Figure => ({
+const inMillimetres = ({
+  count,
+  length,
+  width,
+  thickness,
+}: Pick<Part, 'count' | 'length' | 'width' | 'thickness'>): Figure => ({
   count,
   length: toMillimetres(length),
   width: toMillimetres(width),

@@ -62,13 +62,12 @@ export function openDocument<Schema extends z.ZodType>(
     change: async (edit) => {
       let before: Body | undefined
       let after: Body | undefined
-      await changeWithRetry(
-        store,
-        key,
-        (body) => (after = edit((before = parseOrLeave(body)))),
-        author,
-        doing.at,
-      )
+      const write = (body: unknown): Body => {
+        before = parseOrLeave(body)
+        after = edit(before)
+        return after
+      }
+      await changeWithRetry(store, key, write, author, doing.at)
       return { before, after: after as Body }
     },
     undo: () => moved('undo'),

@@ -103,9 +103,9 @@ describe('a project', () => {
     expect((await room.reply('project', { channel: 'shed' })).figures.panelHeight).toBe(381)
   })
 
-  it('means what it meant after a change of units or region', async () => {
+  it('means what it meant after a change of units', async () => {
     const before = await room.reply(START)
-    await room.reply('units metric region=uk for=channel')
+    await room.reply('units metric for=channel')
     expect((await room.reply('project')).figures).toMatchObject({
       insideLength: before.figures.insideLength ?? 0,
       panelHeight: 381,
