@@ -56,7 +56,7 @@ describe('config/species.yaml', () => {
   it.each([
     [
       'a wood that stands twice',
-      edited('species.yaml', '      red maple: {', '      Basswood: {'),
+      edited('species.yaml', '      interior Douglas-fir: {', '      Basswood: {'),
       /expected a name that no other wood has/,
     ],
     [
@@ -88,7 +88,7 @@ describe('config/species.yaml', () => {
 
   it('names the line', () => {
     const wrong = edited('species.yaml', '      hem-fir: 0.43', '      balsa: 0.13')
-    expect(problemsWith({ 'species.yaml': wrong })[0]).toContain(`line ${lineOf(wrong, 'balsa')}:`)
+    expect(problemsWith({ 'species.yaml': wrong })[0]).toContain(`line ${lineOf(wrong, /balsa:/)}:`)
     expect(text).toContain('memory: true')
   })
 })

@@ -37,7 +37,7 @@ export type NoFastening =
 
 /** Length, holes, strength and spacing for a joint, or what stands against it. Throws as chooseFastener and for a load below 0. */
 export function fastenJoint(request: JointRequest, tables: FastenerTables): Fastening | NoFastening {
-  const { load = 0, jointLength, into, wood, kind } = request
+  const { load = 0, jointLength, into, wood } = request
   if (!(load >= 0 && jointLength > 0))
     throw new RangeError(`load and joint must be above 0: ${load}, ${jointLength}`)
   const chosen = chooseFastener(request, tables)
@@ -45,7 +45,7 @@ export function fastenJoint(request: JointRequest, tables: FastenerTables): Fast
   const withdrawal = withdrawalOf(chosen, request)
   if (load > 0 && !withdrawal) return { status: 'impossible', reason: 'no strength' }
   const atLeast = withdrawal ? Math.ceil(load / withdrawal.allowable) : 1
-  const drilled = kind === 'screw' || holesFor(chosen, into, wood, false)?.needed === true
+  const drilled = holesFor(chosen, into, wood, false)?.needed === true
   const row = spaceRow({ size: chosen.size, jointLength, drilled, atLeast }, tables.distances)
   if (row.status === 'impossible') return row
   const { size, grip, bite } = chosen

@@ -7,6 +7,7 @@ import {
   toInches,
   toMillimetres,
 } from '../../../src/core/measure/length.ts'
+import { equilibriumMoisture } from '../../../src/core/moisture/equilibrium.ts'
 import { type Movement, movement } from '../../../src/core/moisture/movement.ts'
 import type { Species } from '../../../src/core/moisture/species.ts'
 
@@ -49,6 +50,20 @@ describe('movement: published answers', () => {
     const shrunk = -9 * toInches(flat(inches(1325, 100), 0.002, 10, 11).change)
     expect(shrunk).toBeCloseTo(-0.2385, 4)
     expect(13.25 + shrunk).toBeCloseTo(13.01, 2)
+  })
+
+  it('a panel of cherry 12 in wide, 8 to 12 %: .12 in (woodworkers’ questions)', () => {
+    expect(toInches(flat(inches(12), 0.00248, 8, 12).change)).toBeCloseTo(0.12, 2)
+  })
+
+  it('a solid front 4 in wide, 35 to 80 % of humidity: 3/32 to 1/8 in by species (woodworkers’ questions)', () => {
+    const [dry, damp] = [equilibriumMoisture(21, 35), equilibriumMoisture(21, 80)]
+    for (const growth of [0.0025, 0.0033]) {
+      const { change, beyond } = flat(inches(4), growth, dry, damp)
+      expect(toInches(change)).toBeGreaterThan(3 / 32 - 1 / 64)
+      expect(toInches(change)).toBeLessThan(1 / 8 + 1 / 64)
+      expect(beyond).toBe(true)
+    }
   })
 
   it('flat-sawn wood grows about 1 % in 4 % of moisture, quarter-sawn in 7 % (woodworking trade magazine)', () => {

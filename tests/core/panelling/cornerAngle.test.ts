@@ -46,6 +46,11 @@ describe('cornerAngle', () => {
     expect(measured(inches(36), inches(48), plusHair(inches(60)))).toMatchObject({ verdict: 'square' })
   })
 
+  it('is square at exactly what it may be out by, and not past it', () => {
+    expect(measured(inches(36), inches(48), inches(60 * 32 + 1, 32)).verdict).toBe('square')
+    expect(measured(inches(36), inches(48), inches(60 * 32 + 2, 32)).verdict).toBe('open')
+  })
+
   it('finds the angle that a corner was drawn with, and how far its far end has slid', () => {
     fc.assert(
       fc.property(

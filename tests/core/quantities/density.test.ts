@@ -104,6 +104,15 @@ describe('panelDensity', () => {
     expect(panelDensity('mdf', millimetres(thickness), panelDensities)).toBe(printed)
   })
 
+  it('gives a thickness on the line to the thinner row', () => {
+    const rows = [
+      { material: 'MDF', upTo: millimetres(15), density: 800 },
+      { material: 'MDF', density: 740 },
+    ]
+    expect(panelDensity('MDF', millimetres(15), rows)).toBe(800)
+    expect(panelDensity('MDF', millimetres(15.1), rows)).toBe(740)
+  })
+
   it('is unknown for what no row has', () => {
     expect(panelDensity('glass', millimetres(4), panelDensities)).toBeUndefined()
     expect(speciesDensity({ name: 'driftwood', kind: 'softwood', alsoCalled: [] }, 12)).toBeUndefined()

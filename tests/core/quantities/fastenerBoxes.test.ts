@@ -10,6 +10,7 @@ describe('fillBoxes', () => {
       left: 90,
     })
     expect(fillBoxes(91, [100], 0.1)).toMatchObject({ fasteners: 101, boxes: [{ size: 100, count: 2 }] })
+    expect(fillBoxes(100, [100, 200], 0)).toMatchObject({ boxes: [{ size: 100, count: 1 }], left: 0 })
     expect(fillBoxes(90, [100], 0.1)).toMatchObject({ fasteners: 99, boxes: [{ size: 100, count: 1 }] })
   })
 

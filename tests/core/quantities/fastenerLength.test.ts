@@ -86,6 +86,15 @@ describe('chooseFastener', () => {
     expect(into('end').size.name).toBe('6d')
   })
 
+  it('takes the lightest gauge that is made for the piece, of those that grip alike', () => {
+    const held = (thickness: Length) =>
+      chosen({ held: thickness, receiver: inches(20), into: 'edge' }).size.name
+    expect(held(inches(1, 4))).toBe('23 gauge')
+    expect(held(inches(1, 2))).toBe('18 gauge')
+    expect(held(inches(3, 4))).toBe('16 gauge')
+    expect(chosen({ kind: 'screw', held: inches(1, 2), receiver: inches(20) }).size.name).toBe('#6')
+  })
+
   it('refuses a thickness of nothing', () => {
     expect(() => chosen({ held: inches(0) })).toThrow(RangeError)
     expect(() => chosen({ receiver: inches(0) })).toThrow(RangeError)
@@ -129,6 +138,16 @@ describe('chooseFastener', () => {
         )
       }),
       { numRuns: 1000 },
+    )
+  })
+
+  it('does not go by the order of the table', () => {
+    const turned = { ...fasteners, sizes: [...fasteners.sizes].reverse() }
+    fc.assert(
+      fc.property(anyJoint, (joint) => {
+        expect(chooseFastener(joint, turned)).toEqual(chooseFastener(joint, fasteners))
+      }),
+      { numRuns: 500 },
     )
   })
 
