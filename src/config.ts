@@ -8,11 +8,13 @@ import { fastenersFile } from './config/fasteners.ts'
 import { readFiles } from './config/files.ts'
 import { finishesFile } from './config/finishes.ts'
 import { lumberFile } from './config/lumber.ts'
+import { seasonsFile } from './config/seasons.ts'
 import { sheetsFile } from './config/sheets.ts'
 import type { Source } from './config/source.ts'
 import { speciesFile } from './config/species.ts'
 import type { CautionRule } from './core/checks/caution.ts'
-import type { Species } from './core/moisture/species.ts'
+import type { Seasons } from './core/moisture/seasons.ts'
+import { findSpecies, type Species } from './core/moisture/species.ts'
 import type { PanelDensity } from './core/quantities/density.ts'
 import type { FastenerTables } from './core/quantities/fastenerSize.ts'
 import type { GlueTables } from './core/quantities/glueProduct.ts'
@@ -34,6 +36,7 @@ export interface Config {
   readonly panelDensities: readonly PanelDensity[]
   readonly fasteners: FastenerTables
   readonly glue: GlueTables
+  readonly seasons: Seasons
 }
 
 /** Every file of the config folder, `<name>.yaml`, and what it must look like. */
@@ -46,18 +49,20 @@ const FILES = {
   species: speciesFile,
   fasteners: fastenersFile,
   adhesives: adhesivesFile,
+  seasons: seasonsFile,
 }
 
 /** Reads and checks every file of a config folder. Throws a ConfigError that names every problem, one a line. */
 export function readConfig(folder: string): Config {
   const { values, sources } = readFiles(folder, FILES)
-  const { bot, lumber, sheets, finishes, cautions, species, fasteners, adhesives } = values
+  const { bot, lumber, sheets, finishes, cautions, species, fasteners, adhesives, seasons } = values
   const stock = { ...lumber, ...sheets }
   checkBoards(bot, stock, sources.bot)
-  return { bot, stock, ...finishes, cautions, ...species, ...fasteners, ...adhesives }
+  checkWood(seasons.seasons, species.species, sources.seasons)
+  return { bot, stock, ...finishes, cautions, ...species, ...fasteners, ...adhesives, ...seasons }
 }
 
-/** The one thing that two files must agree on: each region's usual board in bot.yaml is one that lumber.yaml has. */
+/** Two files must agree: each region's usual board in bot.yaml is one that lumber.yaml has. */
 function checkBoards({ usual }: BotSettings, stock: StockTables, { file, lineOf }: Source): void {
   const problems = REGIONS.flatMap((region) => {
     const { board } = usual[region]
@@ -67,4 +72,16 @@ function checkBoards({ usual }: BotSettings, stock: StockTables, { file, lineOf 
     return [{ file, line: lineOf(['usual', region, 'board']), sentence }]
   })
   if (problems.length > 0) throw new ConfigError(problems)
+}
+
+/** The wood that lumber is taken for has to be one that species.yaml knows the movement and the weight of. */
+function checkWood({ wood }: Seasons, species: readonly Species[], { file, lineOf }: Source): void {
+  const found = findSpecies(wood, species)
+  if (found?.growth && found.gravity) return
+  const near = didYouMean(
+    wood,
+    species.map(({ name }) => name),
+  )
+  const sentence = `wood: expected a wood of species.yaml with growth and gravity, read "${wood}".${near}`
+  throw new ConfigError([{ file, line: lineOf(['wood']), sentence }])
 }

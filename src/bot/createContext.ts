@@ -45,7 +45,7 @@ export async function createContext(request: Request, line: string, parts: Surro
   ])
   const settled = settle(own ?? {}, shared ?? {}, settings)
   return {
-    reading: { ...settled, stock: reference.stock, finishes: reference.finishes },
+    reading: { ...reference, ...settled, adhesives: reference.glue.adhesives },
     withInput: (input, signal) => ({
       request,
       commands: parts.commands,

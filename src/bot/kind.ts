@@ -7,8 +7,13 @@ import { readCount } from '../core/measure/readCount.ts'
 import { readLength } from '../core/measure/readLength.ts'
 import { readMeasure } from '../core/measure/readMeasure.ts'
 import type { Ambiguous, Invalid, ReadingSettings, UnitSystem } from '../core/measure/reading.ts'
+import { readPercent } from '../core/measure/readPercent.ts'
 import { readSheet, type SheetRead } from '../core/measure/readSheet.ts'
 import { readSize } from '../core/measure/readSize.ts'
+import { readTemperature } from '../core/measure/readTemperature.ts'
+import { readWeight } from '../core/measure/readWeight.ts'
+import type { Species } from '../core/moisture/species.ts'
+import type { Adhesive } from '../core/quantities/glueProduct.ts'
 import type { FinishProduct } from '../core/quantities/product.ts'
 import type { OptionRow } from './option.ts'
 import { quoted } from './refusal.ts'
@@ -28,6 +33,8 @@ export type ValueRead =
 /** What reading a value depends on: how measures are read, and the names in the tables. */
 export interface KindSettings extends ReadingSettings {
   readonly finishes: readonly FinishProduct[]
+  readonly species: readonly Species[]
+  readonly adhesives: readonly Adhesive[]
 }
 
 /** How one kind of option is read from what a person typed. */
@@ -102,33 +109,47 @@ const yesOrNo: Kind = (text, _settings, { name }) => {
   return invalid(`cannot read ${quoted(text)} as ${name}; write yes or no`)
 }
 
-/** By name, by another name, or by the only name that has all the words typed. */
-const product: Kind = (text, { finishes }) => {
-  const words = text.toLowerCase().split(/\s+/u)
-  const names = finishes.flatMap((finish) =>
-    [finish.name, ...finish.alsoCalled].map((name) => ({ name, finish })),
-  )
-  const exact = names.find(({ name }) => name.toLowerCase() === words.join(' '))
-  const partly = new Set(
-    names
-      .filter(({ name }) => words.every((word) => name.toLowerCase().split(' ').includes(word)))
-      .map(({ finish }) => finish),
-  )
-  const found = exact?.finish ?? (partly.size === 1 ? [...partly][0] : undefined)
-  if (found) return { status: 'read', value: found }
-  const offered = (partly.size > 1 ? [...partly] : finishes).map(({ name }) => name)
-  if (partly.size > 1)
-    return {
-      status: 'ambiguous',
-      question: `${quoted(text)} could be ${listed(offered, 'or')}; write one of them`,
-    }
-  return invalid(
-    `there is no finish ${quoted(text)}; there is ${listed(offered, 'and')}.${didYouMean(
-      text,
-      names.map(({ name }) => name),
-    )}`,
-  )
+/** A row of a table that people ask for by name. */
+interface Named {
+  readonly name: string
+  readonly alsoCalled: readonly string[]
 }
+
+/** Of a long table only so many names are offered. */
+const OFFERED = 12
+
+/** By name, by another name, or by the only name that has all the words typed. */
+const named =
+  (noun: string, tableOf: (settings: KindSettings) => readonly Named[]): Kind =>
+  (text, settings) => {
+    const words = text.toLowerCase().split(/\s+/u)
+    const table = tableOf(settings)
+    const names = table.flatMap((row) => [row.name, ...row.alsoCalled].map((name) => ({ name, row })))
+    const exact = names.find(({ name }) => name.toLowerCase() === words.join(' '))
+    const partly = new Set(
+      names
+        .filter(({ name }) => words.every((word) => name.toLowerCase().split(' ').includes(word)))
+        .map(({ row }) => row),
+    )
+    const found = exact?.row ?? (partly.size === 1 ? [...partly][0] : undefined)
+    if (found) return { status: 'read', value: found }
+    const offered = (partly.size > 1 ? [...partly] : table).map(({ name }) => name)
+    if (partly.size > 1)
+      return {
+        status: 'ambiguous',
+        question: `${quoted(text)} could be ${listed(offered.slice(0, OFFERED), 'or')}; write one of them`,
+      }
+    const there =
+      offered.length > OFFERED
+        ? `write one such as ${listed(offered.slice(0, 3), 'or')}`
+        : `there is ${listed(offered, 'and')}`
+    return invalid(
+      `there is no ${noun} ${quoted(text)}; ${there}.${didYouMean(
+        text,
+        names.map(({ name }) => name),
+      )}`,
+    )
+  }
 
 const money: Kind = (text, _settings, { name }) => {
   const value = readMoney(text)
@@ -145,7 +166,12 @@ const KINDS: Readonly<Record<string, Kind>> = {
   measure: whole(readMeasure),
   area: whole(readArea),
   money,
-  product,
+  product: named('finish', ({ finishes }) => finishes),
+  species: named('wood', ({ species }) => species),
+  adhesive: named('glue', ({ adhesives }) => adhesives),
+  temperature: whole(readTemperature),
+  percent: whole(readPercent),
+  weight: whole(readWeight),
   sheet: sheetKind,
   integer,
   boolean: yesOrNo,

@@ -3,9 +3,14 @@ import type { Length } from '../core/measure/length.ts'
 import type { BoardRead } from '../core/measure/readBoard.ts'
 import type { SheetRead } from '../core/measure/readSheet.ts'
 import type { SizeRead } from '../core/measure/readSize.ts'
+import type { PercentRead } from '../core/measure/readPercent.ts'
+import type { TemperatureRead } from '../core/measure/readTemperature.ts'
+import type { WeightRead } from '../core/measure/readWeight.ts'
 import type { Money } from '../core/measure/money.ts'
 import type { AreaRead } from '../core/measure/readArea.ts'
 import type { AngleRead, LengthsRead } from '../core/measure/reading.ts'
+import type { Species } from '../core/moisture/species.ts'
+import type { Adhesive } from '../core/quantities/glueProduct.ts'
 import type { FinishProduct } from '../core/quantities/product.ts'
 
 /** What of an option stands in its JSON schema beside the standard keywords. */
@@ -84,6 +89,26 @@ export const area = (description: string, example = '40 sq ft') =>
 /** A finish by its trade name, from config/finishes.yaml. */
 export const product = (description: string, example: string) =>
   measured<FinishProduct>('product', example, description)
+
+/** A wood by its name in config/species.yaml. */
+export const species = (description: string, example = 'hem-fir') =>
+  measured<Species>('species', example, description)
+
+/** A glue by its trade name, from config/adhesives.yaml. */
+export const adhesive = (description: string, example = 'yellow glue') =>
+  measured<Adhesive>('adhesive', example, description)
+
+/** Degrees: `10C`, `50F`. */
+export const temperature = (description: string, example = '68F') =>
+  measured<TemperatureRead>('temperature', example, description)
+
+/** Percent, 0 to 100: `65%`. */
+export const percent = (description: string, example = '65%') =>
+  measured<PercentRead>('percent', example, description)
+
+/** A weight: `20kg`, `45lb`. */
+export const weight = (description: string, example = '20kg') =>
+  measured<WeightRead>('weight', example, description)
 
 /** A whole number from `least` to `most`. */
 export const count = (description: string, least: number, most: number) =>
