@@ -96,7 +96,11 @@ function metricElsewhere(
     (region) => lookUp(a, b, region, settings) ?? lookUp(b, a, region, settings) ?? [],
   )
   const [board] = found
-  const same = found.every((other) => other.thickness === board?.thickness && other.width === board?.width)
+  const real = [a, b].map(Number).sort((one, other) => one - other)
+  const asNamed =
+    board && toMillimetres(board.thickness) === real[0] && toMillimetres(board.width) === real[1]
+  const same =
+    asNamed && found.every((other) => other.thickness === board?.thickness && other.width === board?.width)
   if (board && same && (told || board.thickness < 50 * 1_000_000)) return boardRead(board, `${a}x${b}`, true)
   return told ? asTyped(first, second, `${a}x${b}`) : undefined
 }

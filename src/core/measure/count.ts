@@ -57,10 +57,14 @@ function named(items: readonly Item[]): Counted | undefined {
   const count = countIn(amountOf(items[from]))
   if (count === undefined) return undefined
   const after = items[from + 1]
-  const follows = amountOf(items[from + 2]) !== undefined || items[from + 2]?.is === 'word'
+  const follows =
+    amountOf(items[from + 2]) !== undefined || items[from + 2]?.is === 'word' || isMark(items[from + 2], '@')
   if (from === 1 && amountOf(after)) return { items: items.slice(2), count }
   if (!follows) return undefined
-  if (isMark(after, '@') || isWord(after, COUNT_WORDS)) return { items: items.slice(from + 2), count }
+  const at = isMark(items[from + 2], '@') ? 3 : 2
+  if (isMark(after, '@') || isWord(after, COUNT_WORDS)) return { items: items.slice(from + at), count }
+  if (isWord(after, /^(?:sheets|boards|panels|lengths|sticks|studs|posts)$/u))
+    return { items: items.slice(from + 1), count }
   const times = after?.is === 'by' && after.text === 'x' && !after.gap && items[from + 2]?.gap
   return times ? timesSize(items, from, count) : undefined
 }

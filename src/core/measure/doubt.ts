@@ -100,6 +100,8 @@ function lostSpace(
     )
   }
   if (number.deliberate) return undefined
+  if (topHeavy && Number(over) % Number(under) === 0 && under !== '4')
+    return couldBe(text, [inUnit(number.value, unit)], 'a division, or a fraction')
   if (others.length > 0 && (topHeavy || !(united || expected)))
     return couldBe(
       text,
@@ -121,6 +123,7 @@ const quarters = (text: string, value: Fraction, under: string): Ambiguous | und
 /** Every whole number and proper fraction that the figures of `over` can be cut into: 237/8 is 23 7/8. */
 function splits(over: string, under: number): readonly Fraction[] {
   const found: Fraction[] = []
+  if (![2, 4, 8, 16, 32, 64].includes(under)) return found
   for (let cut = 1; cut < over.length; cut += 1) {
     const [head, tail] = [over.slice(0, cut), over.slice(cut)]
     if (!tail.startsWith('0') && Number(tail) < under && Number(head) > 0)
@@ -151,7 +154,7 @@ function offTape({ number, unit: own, size, text, compound }: Amount, unit: Unit
   const fine = inInches(parts.mul(1, 2).round().mul(2).div(64).mul(IN.size))
   return couldBe(
     text,
-    [...new Set([near, fine]), inMillimetres(exact)],
+    [...new Set([near, fine])].filter((mark) => mark !== '0in').concat(inMillimetres(exact)),
     `a tape has no ${typedParts(number.value)}`,
   )
 }

@@ -44,7 +44,9 @@ const isMetricThread = (items: readonly Item[], at: number): boolean =>
 /** `8 x 2" screws`: the first number is the gauge. */
 function gaugeByLength({ text, items }: Phrase): Ambiguous | Invalid | undefined {
   const [gauge, by, length, word] = items
-  const screw = isWord(word, /^(?:wood|deck|drywall|screws?|bolts?|lags?|nails?|brads?)$/u)
+  const screw =
+    isWord(word, /^(?:wood|deck|drywall|screws?|bolts?|lags?|nails?|brads?)$/u) &&
+    items.some((item) => isWord(item, /^(?:screws?|bolts?|lags?|nails?|brads?)$/u))
   if (!screw || by?.is !== 'by' || !amountOf(gauge) || amountOf(gauge)?.unit || !amountOf(length))
     return undefined
   return ask(text, [length?.text ?? ''])

@@ -25,6 +25,7 @@ const CHECKS: readonly Check[] = [
   doubled,
   negative,
   foreign,
+  twoUnits,
   area,
   mark,
   misheard,
@@ -124,9 +125,18 @@ function foreign(items: readonly Item[], at: number): string | undefined {
   return what && `${quoted(`${amount.text} ${after.text}`)} is ${what}; write a length, such as 24in or 600mm`
 }
 
+/** `24 in mm`, `24 in in`: a second unit after the first. */
+function twoUnits(items: readonly Item[], at: number): string | undefined {
+  const [amount, after] = [amountOf(items[at]), items[at + 1]]
+  if (!amount?.unit || after?.is !== 'word' || unitOf(after.text) === undefined) return undefined
+  const unit = after.text !== 'in' || at + 1 === items.length - 1
+  return unit ? `it has two units in a row; write ${amount.text}` : undefined
+}
+
 /** `10 sq ft`, `2 m^2`, `3 cubic feet`, `12 board feet`. */
 function area(items: readonly Item[], at: number): string | undefined {
-  const [amount, word, unit] = [amountOf(items[at]), items[at + 1], items[at + 2]]
+  const stop = isMark(items[at + 2], '.') ? 1 : 0
+  const [amount, word, unit] = [amountOf(items[at]), items[at + 1], items[at + 2 + stop]]
   if (!amount) return undefined
   const power = amount.unit && isMark(word, '^')
   const prefix =

@@ -20,7 +20,6 @@ function glyph(tokens: Tokens, at: number): Parsed<TypedNumber> | undefined {
 function strokes(tokens: Tokens, at: number): Parsed<TypedNumber> | undefined {
   const [over, stroke, under] = [tokens[at], tokens[at + 1], tokens[at + 2]]
   if (over?.kind !== 'number' || stroke?.text !== '/' || under?.kind !== 'number') return undefined
-  if (stroke.gap !== under.gap) return undefined
   const next = skipSuffix(tokens, at + 3)
   return { node: { ...typedFraction(over.text, under.text), deliberate: next > at + 3 }, next }
 }

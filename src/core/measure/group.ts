@@ -8,7 +8,7 @@ export interface Term {
   readonly amount: Amount
   /** `wide`, `h`, `inside`: in the order typed. */
   readonly roles: readonly string[]
-  readonly shape?: 'square' | 'round' | undefined
+  readonly shape?: 'square' | 'cube' | 'round' | undefined
   /** It is the width of a saw cut. */
   readonly kerf: boolean
   /** Where its first and one past its last item stand. */
@@ -27,7 +27,7 @@ export interface Group {
 
 const KERF = /^(?:kerf|blade|sawblade)$/u
 const ROUND = /^(?:round|dia|diam|diameter|⌀|circle|circular)$/u
-const SQUARE = /^(?:square|sq)$/u
+const SQUARE = /^(?:square|sq|cube|cubed)$/u
 
 /** The groups of numbers in a phrase, in order. */
 export function groupsOf(items: readonly Item[]): readonly Group[] {
@@ -82,9 +82,11 @@ function termAt(items: readonly Item[], at: number): Term | undefined {
     roles: words.filter((word) => roleOf(word) && !ROUND.test(word)),
     shape: words.some((word) => ROUND.test(word))
       ? 'round'
-      : words.some((word) => SQUARE.test(word))
-        ? 'square'
-        : undefined,
+      : words.some((word) => /^cube/u.test(word))
+        ? 'cube'
+        : words.some((word) => SQUARE.test(word))
+          ? 'square'
+          : undefined,
     kerf: words.some((word) => KERF.test(word)),
     start: at,
     end: tail.end,
@@ -108,7 +110,7 @@ function prefix(items: readonly Item[], at: number): Labels {
     words.push(items[end]?.text ?? '')
     end += 1
   }
-  if (words.length > 0 && (isMark(items[end], ':', '=') || isWord(items[end], /^(?:of|is)$/u))) end += 1
+  if (words.length > 0 && (isMark(items[end], ':', '=', '.') || isWord(items[end], /^(?:of|is)$/u))) end += 1
   return amountOf(items[end]) ? { words, end } : { words: [], end: at }
 }
 

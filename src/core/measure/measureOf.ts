@@ -3,6 +3,7 @@ import { type Group, groupsOf } from './group.ts'
 import { amountOf, isMark, isWord, type Item, type Phrase, wordsOf } from './item.ts'
 import type { Ambiguous, Invalid, LengthsRead, ReadingSettings } from './reading.ts'
 import { impliedUnit, lengthOf, type Measured, type Resolved, resolveGroup, systemOf } from './resolve.ts'
+import { roleOf } from './role.ts'
 import { isSentence } from './sentenceWords.ts'
 import type { Unit } from './unit.ts'
 import { isKnownThing, NAMES_OF_LENGTHS } from './things.ts'
@@ -27,6 +28,7 @@ export function measureOf(
     (!shaped && group.terms.some(({ roles }) => roles.length > 0))
   )
     return undefined
+  if (outside(phrase.items, group).some((item) => item.is === 'word' && roleOf(item.text))) return undefined
   const strange = strangeWord(phrase, group)
   if (strange) return strange
   const resolved = resolveGroup(group, {
@@ -74,9 +76,15 @@ function sizeRead({ measured, note }: Resolved, { terms }: Group): LengthsRead |
   }
 }
 
-/** A number that is said to be square is two sides. */
+const SIDES = { round: 1, square: 2, cube: 3 } as const
+
+/** A number that is said to be square is two sides, and one of a cube three. */
 export const sides = ({ term, size }: Measured): readonly LengthsRead['lengths'][number][] =>
-  term.shape === 'square' ? [lengthOf(size), lengthOf(size)] : [lengthOf(size)]
+  Array.from({ length: SIDES[term.shape ?? 'round'] }, () => lengthOf(size))
+
+/** Words that change the number beside them by something that is not said in figures. */
+const CHANGES =
+  /^(?:less|plus|minus|under|over|below|above|past|beyond|more|half|twice|double|triple|times|without|except|short|extra|another|almost|not)$/u
 
 /** `5 bananas`: a bare number before a word that is no unit and no known thing. */
 function strangeWord({ text, items }: Phrase, group: Group): Invalid | Ambiguous | undefined {
@@ -84,6 +92,11 @@ function strangeWord({ text, items }: Phrase, group: Group): Invalid | Ambiguous
   const stray = rest.find(
     (item) => (item.is === 'mark' && !isMark(item, ',', '.', '(', ')', '!', ':', ';')) || item.is === 'by',
   )
+  const changed = rest.find((item) => isWord(item, CHANGES))
+  if (changed)
+    return ambiguous(
+      `${quoted(text)} says something more about its number (${changed.text}) that is not given in figures; write the length itself, such as ${united(group.terms[0]?.amount.text ?? '24')}`,
+    )
   if (stray)
     return invalid(
       `cannot read ${quoted(text)}: ${quoted(stray.text)} has no place there; write 24in or 24 x 36in`,

@@ -37,6 +37,7 @@ const STEPS: readonly (readonly [RegExp, string | ((...match: string[]) => strin
   ],
   [/\p{Cf}|\u20E3|\p{Variation_Selector}/gu, ''],
   [/[\p{Zs}\p{Cc}]+/gu, ' '],
+  [/(?<=\d)\\(?=\d)/gu, '/'],
   [/\\(?=[^\p{L}\p{N}])/gu, ''],
   // Fractions of one glyph, or of small figures, become {7/8}, so that 23⅞ never turns into 237/8.
   [/⅟(\d+)/gu, '{1/$1}'],
@@ -71,6 +72,9 @@ export function normalise(text: string): string {
     .replace(/(\d)'s\b/gu, '$1s')
     .replace(/`/gu, "'")
     .replace(/-(?:by|x)-/gu, ' x ')
+    .replace(/\((w|h|d|l|wide|high|deep|long|tall|width|height|depth|length|dia)\)/gu, ' $1 ')
+    .replace(/\b(?:c\/c|o\/c|o\. ?c\.?)(?!\p{L})/gu, 'oc')
+    .replace(/\bw\/(?=[ \d])/gu, 'with ')
     .replace(/\s+/gu, ' ')
     .trim()
 }

@@ -57,7 +57,7 @@ function joined(whole: TypedNumber, rest: TypedNumber): TypedNumber {
 function joiner(tokens: Tokens, at: number): number | undefined {
   if (tightSign(tokens, at)) return at + 1
   if (markAt(tokens, at) === '&') return at + 1
-  if (wordAt(tokens, at) === 'and') return at + 1
+  if (/^(?:and|n)$/u.test(wordAt(tokens, at))) return at + 1
   if (tokens[at]?.kind === 'glyph' || (tokens[at]?.gap && !isTight(tokens, at))) return at
   return undefined
 }
@@ -67,8 +67,21 @@ function spaced(tokens: Tokens, at: number): Parsed<TypedNumber> | undefined {
   const [head, tail, after] = [tokens[at], tokens[at + 1], tokens[at + 2]]
   if (head?.kind !== 'number' || !/^\d{1,2}$/u.test(head.text)) return undefined
   if (tail?.kind !== 'number' || !/^\d{3}(?:[.,]\d{1,2})?$/u.test(tail.text) || !tail.gap) return undefined
-  if (!tokens.some((token) => token.kind === 'word' && /^(?:mm|mms|millimet\w+)$/u.test(token.text)))
+  if (
+    !allSpaced(tokens) &&
+    !tokens.some((token) => token.kind === 'word' && /^(?:mm|mms|millimet\w+)$/u.test(token.text))
+  )
     return undefined
-  if (!after || !(/^(?:mm|mms|millimet\w+|x|by)$/u.test(after.text) || after.text === '*')) return undefined
+  if (after && !(/^(?:mm|mms|millimet\w+|x|by)$/u.test(after.text) || after.text === '*')) return undefined
+  if (/[^s]s$/u.test(wordAt(tokens, at + 3))) return undefined
   return { node: typedNumber(`${head.text}${tail.text.replace(',', '.')}`), next: at + 2 }
+}
+
+/** `1 220 x 2 440`: every number of the phrase is set apart in the same way. */
+function allSpaced(tokens: Tokens): boolean {
+  const figures = tokens.filter(({ kind }) => kind === 'number')
+  const paired = figures.every(({ text, gap }, at) =>
+    at % 2 === 0 ? /^\d{1,2}$/u.test(text) : gap && /^\d{3}$/u.test(text),
+  )
+  return figures.length > 2 && figures.length % 2 === 0 && paired
 }

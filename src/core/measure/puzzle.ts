@@ -1,4 +1,4 @@
-import { amountOf, amountsOf, isMark, isWord, type Phrase, plainOf, wordsOf } from './item.ts'
+import { amountOf, amountsOf, isMark, isWord, type Phrase } from './item.ts'
 import { countIn, withoutCount } from './count.ts'
 import type { Ambiguous } from './reading.ts'
 import { IN, MM } from './unit.ts'
@@ -43,7 +43,8 @@ function bullet({ text, items }: Phrase): Ambiguous | undefined {
     isMark(second, '.', ')') &&
     !second?.gap &&
     third?.gap &&
-    amountOf(third)
+    amountOf(third) &&
+    (items.length > 3 || amountOf(third)?.unit)
   if (!dash && !numbered) return undefined
   const rest = text.trim().replace(/^\s*(?:[^\w\s]|\d+[.)])\s*/u, '')
   return ambiguous(`${quoted(text)} could be an entry of a list or a number with a sign; write ${rest}`)
@@ -123,17 +124,12 @@ function list({ text, items }: Phrase): Ambiguous | undefined {
 
 /** `half sheet`, `3/4 sheet`: part of a sheet, or its thickness. */
 function partSheet({ text, items }: Phrase): Ambiguous | undefined {
-  const words = wordsOf(items)
   const [part] = amountsOf(items)
-  const plain = /^\S+(?: \S+)? (?:of )?(?:an? )?(?:sheets?)$/u.test(plainOf(items))
-  if (
-    !plain ||
-    !part ||
-    part.unit ||
-    part.number.form !== 'fraction' ||
-    !words.some((word) => /^sheets?$/u.test(word))
-  )
-    return undefined
+  const [first, ...rest] = items
+  const sheet = rest.findIndex((item) => isWord(item, /^sheets?$/u))
+  const filler = rest.slice(0, Math.max(0, sheet)).every((item) => isWord(item, /^(?:of|an?|the)$/u))
+  if (!part || amountOf(first) !== part || sheet < 0 || !filler) return undefined
+  if (part.unit || part.number.form !== 'fraction') return undefined
   if (part.number.value.equals(0.5))
     return couldBe(text, ['4ft x 4ft', '2ft x 8ft', '1/2in'], 'half a sheet either way, or a thickness')
   if (part.number.value.equals(0.25))
@@ -211,7 +207,8 @@ function timesOrSide({ text, items }: Phrase): Ambiguous | undefined {
     )
   const [before, by, last] = items.slice(-3)
   const times = countIn(amountOf(last))
-  const loose = by?.is === 'by' && by.gap && !last?.gap && amountOf(before)?.size !== undefined
+  const own = items.slice(0, -2).filter((item) => amountOf(item)?.unit).length
+  const loose = by?.is === 'by' && amountOf(before)?.size !== undefined && ((by.gap && !last?.gap) || own > 1)
   if (!loose || times === undefined) return undefined
   const size = items
     .slice(0, -2)

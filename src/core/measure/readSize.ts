@@ -116,10 +116,12 @@ function sizeRead({ measured, note }: Resolved, phrase: Phrase, group: Group): S
 
 /** The label of each length; undefined when none was labelled. */
 function rolesOf(measured: Resolved['measured'], round: boolean): readonly Role[] | undefined {
-  const said = measured.flatMap(({ term }) => {
+  const said = measured.flatMap(({ term, size, unit }) => {
     const role =
       term.shape === 'round' ? 'diameter' : term.roles.map(directionOf).find((found) => found !== undefined)
-    return term.shape === 'square' ? [undefined, undefined] : [role]
+    return sides({ term, size, unit }).map((_side, at) =>
+      at === 0 && term.shape !== 'square' && term.shape !== 'cube' ? role : undefined,
+    )
   })
   if (!round && said.every((role) => role === undefined)) return undefined
   const free = (round ? ['height'] : ['length', 'width', 'height', 'depth']).filter(

@@ -49,8 +49,8 @@ function answerFirst(
   if (amounts.some(({ unit }) => unit === DEGREE))
     return invalid(`cannot read ${quoted(phrase.text)} as ${what}: it is an angle; write 24in or 600mm`)
   return (
-    zeroOf(phrase) ??
     puzzleOf(phrase, true) ??
+    zeroOf(phrase) ??
     fastenerOf(phrase) ??
     (twinOf(phrase) ? undefined : vaguenessOf(phrase, settings))
   )

@@ -124,7 +124,8 @@ function isOdd({ number }: Amount, unit: Unit): boolean {
 type Settled = { readonly unit: Unit; readonly note?: string | undefined } | Ambiguous
 
 function settle(group: Group, bare: readonly Term[], around: Surroundings): Settled {
-  const largest = Math.max(...bare.map(({ amount }) => amount.number.value.valueOf()))
+  const plain = bare.filter(({ amount }) => !impliesInch(amount))
+  const largest = Math.max(0, ...plain.map(({ amount }) => amount.number.value.valueOf()))
   const text = sizeText(group.terms)
   if (bare.some(({ amount }) => impliesInch(amount)))
     return largest > OBJECT

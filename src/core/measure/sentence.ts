@@ -4,13 +4,14 @@ import { type Group, groupsOf } from './group.ts'
 import { amountOf, isMark, isWord, type Item, type Phrase } from './item.ts'
 import type { Length } from './length.ts'
 import { evidenceOf, sides } from './measureOf.ts'
-import type { Ambiguous, Invalid, LengthsRead, ReadingSettings } from './reading.ts'
+import { withoutNumber } from './noNumber.ts'
+import type { Ambiguous, AngleRead, Invalid, LengthsRead, ReadingSettings } from './reading.ts'
 import { asked, resolveGroup, systemOf } from './resolve.ts'
 import { isWholeSheet, sheetChunk } from './sheetChunk.ts'
 import { isMaterial } from './sheetThickness.ts'
 import { isPanelWord } from './stockWords.ts'
 import { MM, type Unit } from './unit.ts'
-import { invalid, quoted } from './wording.ts'
+import { ambiguous, invalid, quoted } from './wording.ts'
 
 interface Found {
   readonly status: 'read'
@@ -24,13 +25,19 @@ interface Found {
  * A phrase of several numbers: labelled sides, counts, edits and questions. Its lengths come in the order typed; counts are
  * left out, boards are given at their real section, and a sheet at the thickness named, since a sentence may ask about it.
  */
-export function sentenceOf(phrase: Phrase, settings: ReadingSettings): LengthsRead | Ambiguous | Invalid {
+export function sentenceOf(
+  phrase: Phrase,
+  settings: ReadingSettings,
+): LengthsRead | AngleRead | Ambiguous | Invalid {
   const { items, count } = withoutCount(phrase.items)
-  const groups = groupsOf(items).filter((group) => !isCount(items, group))
+  const groups = groupsOf(items).filter((group) => !isCount(items, group) && !isShare(group))
+  if (groups.length === 0 && groupsOf(items).some(isShare)) return withoutNumber(phrase)
   if (groups.length === 0)
     return invalid(
       `cannot read ${quoted(phrase.text)}: it has a count and no length; write one, such as 3 @ 24in`,
     )
+  const loose = unlinked(phrase, items, groups, count)
+  if (loose) return loose
   const boards = groups.map((group) => stockIn(items, group, settings))
   const evidence = evidenceOf(groups.filter((_group, at) => boards[at] === undefined))
   const found: Found[] = []
@@ -40,6 +47,23 @@ export function sentenceOf(phrase: Phrase, settings: ReadingSettings): LengthsRe
     found.push(part)
   }
   return combined(found, count)
+}
+
+/** Several numbers with no word to link them: `24" x 36", 18" x 24"`, `2x6-10`. */
+function unlinked(
+  { text }: Phrase,
+  items: readonly Item[],
+  groups: readonly Group[],
+  count: number | undefined,
+): Ambiguous | undefined {
+  if (groups.length < 2 || count !== undefined || items.some((item) => item.is === 'word')) return undefined
+  const first = items
+    .slice(groups[0]?.start, groups[0]?.end)
+    .map((item) => item.text)
+    .join(' ')
+  return ambiguous(
+    `${quoted(text)} has numbers with nothing to say how they belong together; write one measure, such as ${/[\d}]$/u.test(first) ? `${first}in` : first}`,
+  )
 }
 
 function combined(found: readonly Found[], count: number | undefined): LengthsRead {
@@ -150,6 +174,11 @@ function isNamedSheet(items: readonly Item[], { terms, start }: Group, settings:
   )
 }
 
+/** The `half` of `half the thickness`: a share of something else, not a length. */
+const isShare = ({ terms }: Group): boolean =>
+  terms.length === 1 &&
+  terms.every(({ amount }) => !amount.unit && /^(?:half|quarter|third)$/u.test(amount.text))
+
 const COUNT_AFTER =
   /^(?:equal|equally|even|evenly|off|ea|each|pcs|pc|pieces?|sets?|kits?|times|of|more|identical|same)$/u
 const NOT_PLURAL = /^(?:is|this|his|its|across|as|was|plus|less|ins|has)$/u
@@ -163,7 +192,7 @@ function isCount(items: readonly Item[], { terms, start, end }: Group): boolean 
   if (isWord(before, /^(?:into|qty|quantity)$/u) || isMark(after, '@')) return true
   if (amountOf(after) && !isWord(before, /^an?$/u)) return true
   if (after?.is !== 'word' || isWord(before, /^(?:an?|to)$/u)) return false
-  if (COUNT_AFTER.test(after.text)) return true
+  if (COUNT_AFTER.test(after.text) || (after.text === 'at' && amountOf(items[end + 1]))) return true
   const things = /[^s]s$/u.test(after.text) && !NOT_PLURAL.test(after.text)
   return things || (term.amount.number.spoken === true && after.gap && term.amount.number.value.equals(1))
 }

@@ -155,6 +155,9 @@ function feetOrTable(a: number, b: number, name: string, settings: ReadingSettin
   return a <= b ? [short, long] : [long, short]
 }
 
+const maySplit = (amount: Amount | undefined): boolean =>
+  amount?.number.parts !== undefined && (amount.unit === undefined || amount.unit === IN)
+
 /** `4x8 1/2 ply`: the 8 and the 1/2 are two numbers. `2x4 1/2 ply` may be a board and ply, and is asked about. */
 export function splitSheet(
   chunks: readonly Chunk[],
@@ -163,7 +166,7 @@ export function splitSheet(
 ): readonly Chunk[] | Ambiguous {
   const at = chunks.findIndex(
     ({ amounts }) =>
-      amounts.length === 2 && amounts[1]?.number.parts && !amounts[1]?.unit && !amounts[0]?.unit,
+      amounts.length === 2 && amounts[1]?.number.parts && maySplit(amounts[1]) && !amounts[0]?.unit,
   )
   const chunk = chunks[at]
   const [first, last] = chunk?.amounts ?? []
@@ -177,7 +180,7 @@ export function splitSheet(
   const name = `${first.text}x${second.text}`
   const sheet = isWholeSheet(first, second, settings)
   if (!sheet && !words.some(isMaterial))
-    return chunk.tight ? boardAndMore(first, second, last, chunks, settings) : chunks
+    return chunk.tight && !last.unit ? boardAndMore(first, second, last, chunks, settings) : chunks
   if (sheet && words.some(isMaterial))
     return [
       ...chunks.slice(0, at),
@@ -185,7 +188,7 @@ export function splitSheet(
       { amounts: [thickness], after: [], of: true, tight: false },
       ...chunks.slice(at + 1),
     ]
-  if (sheet && !chunk.tight) return chunks
+  if (sheet && (!chunk.tight || last.unit)) return chunks
   if (sheet)
     return couldBe(
       `${name} ${thickness.text}`,

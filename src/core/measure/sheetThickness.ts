@@ -24,7 +24,7 @@ const MATERIALS: readonly (readonly [RegExp, readonly string[]])[] = [
 
 /** Words that name a sheet material beyond doubt; `oak` and `birch` may also name a board. */
 const SURE =
-  /^(?:ply|plywood|cdx|acx|bcx|mdf|mrmdf|osb|particleboard|chipboard|melamine|mfc|hardboard|masonite|fibreboard|fiberboard|baltic|birch)$/u
+  /^(?:ply|plywood|cdx|acx|bcx|mdf|mrmdf|osb|particle|particleboard|chipboard|melamine|mfc|hardboard|masonite|fibreboard|fiberboard|baltic|birch)$/u
 
 /** True for a word that says which sheet material: `ply`, `MDF`, `CDX`, `birch`. */
 export const isMaterial = (word: string): boolean => SURE.test(word)

@@ -2,7 +2,7 @@ import { type Item, type Phrase, amountOf, amountsOf, isMark, isWord, plainOf } 
 import type { Amount } from './amount.ts'
 import type { Ambiguous, ReadingSettings } from './reading.ts'
 import { isSentence } from './sentenceWords.ts'
-import { IN } from './unit.ts'
+import { IN, type Unit } from './unit.ts'
 import { ambiguous, inSystemOf, listed, quoted, typed } from './wording.ts'
 
 const LIMIT =
@@ -11,7 +11,7 @@ const LIMIT_FIRST = /^(?:just |anything )?(?:under|over|below|above) /u
 const ROUGH =
   /[~≈]|\b(?:about|approx|approximately|roughly|circa|ca|nearly|almost|ish|give or take|ballpark|close to|near enough|nominal|nominally|or so|or thereabouts)\b|^c \. |(?:^| )around (?!the|it|all)/u
 const SLANG =
-  /\b(?:hair|hairs|tad|touch|smidge|smidgen|smidgin|skosh|scosh|whisker|gnats?|gnat's|shy|strong|scant|just (?:over|under|shy)|bit (?:over|under|more|less|short)|little (?:over|under|more|less))\b/u
+  /\b(?:hair|hairs|tad|touch|shade|smidge|smidgen|smidgin|skosh|scosh|whisker|and change|and some|and then some|gnats?|gnat's|shy|strong|scant|just (?:over|under|shy)|bit (?:over|under|more|less|short)|little (?:over|under|more|less))\b/u
 const SLANG_BESIDE = /^(?:heavy|light|fat|full|bare|strong|shy|plus|minus|proud|long|short)$/u
 const EDIT = /\b(?:change|changed|make|move|set|raise|lower|go|extend|trim|cut|reduce|increase|from a)\b/u
 const TOLERANCE = /±|\+ ?\/ ?-|\+ -|\bplus or minus\b|\b(?:tolerance|tol)\b/u
@@ -26,7 +26,9 @@ export function vaguenessOf(phrase: Phrase, settings: ReadingSettings): Ambiguou
   if (!first) return undefined
   const plain = plainOf(phrase.items)
   const what = kindOf(phrase.items, plain)
-  const exact = amounts.slice(0, what === 'a range' ? 2 : 1).flatMap((amount) => exactly(amount, settings))
+  const exact = amounts
+    .slice(0, what === 'a range' ? 2 : 1)
+    .flatMap((amount) => exactly(amount, amounts.findLast(({ unit }) => unit)?.unit, settings))
   return what === undefined
     ? undefined
     : ambiguous(
@@ -73,6 +75,7 @@ function isRange(items: readonly Item[], plain: string): boolean {
 function isDashRange(items: readonly Item[], at: number): boolean {
   const [from, to] = [amountOf(items[at - 1]), amountOf(items[at + 1])]
   if (!from || !to || !isMark(items[at], '-')) return false
+  if (items[at - 2]?.is === 'by') return false
   const spaced = items[at]?.gap && items[at + 1]?.gap
   return !spaced && !isThread(from, to)
 }
@@ -84,10 +87,11 @@ const isThread = (from: Amount, to: Amount): boolean =>
   !from.unit &&
   to.number.value.compare(8) >= 0
 
-function exactly(amount: Amount, settings: ReadingSettings): readonly string[] {
+function exactly(amount: Amount, governing: Unit | undefined, settings: ReadingSettings): readonly string[] {
   if (amount.size && amount.unit) return [inSystemOf(amount.size, amount.unit)]
   const value = typed(amount.number.value)
   if (isInch(amount)) return [`${value}in`]
+  if (governing) return [`${value}${governing.name}`]
   return settings.units === undefined
     ? [`${value}in`, `${value}mm`]
     : [`${value}${settings.units === 'inch' ? 'in' : 'mm'}`]
