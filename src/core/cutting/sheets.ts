@@ -1,13 +1,11 @@
 import type { Outcome, SheetLayout, SheetProblem, ShouldStop } from './problem.ts'
 import { scaleBound } from './sheets/bound.ts'
-import { ColumnBound } from './sheets/columnBound.ts'
+import { improve } from './sheets/improve.ts'
 import { fitsSheet, type Job, type PartType, readJob } from './sheets/job.ts'
-import { markPacking, restorePacking } from './sheets/mark.ts'
 import { MostSearch, readMostJob } from './sheets/most.ts'
 import { readLayouts } from './sheets/naming.ts'
 import { emptyPacking, type Packing } from './sheets/packing.ts'
-import { createRandom, type Random } from './sheets/random.ts'
-import { reachGoal } from './sheets/search.ts'
+import { createRandom } from './sheets/random.ts'
 import { startPacking } from './sheets/start.ts'
 
 /** When to stop, and the seed of the search's random numbers (0 without one). */
@@ -35,30 +33,6 @@ const runsOut = (packing: Packing, proven: boolean): Impossible => {
     ? 'the sheets on hand are too few for all parts'
     : 'the sheets on hand ran out: no layout with all parts was found'
   return { status: 'impossible', part: nameOf(part), reason }
-}
-
-/** Share of the search's effort that goes into the bound by column generation. */
-const BOUND_SHARE = 0.5
-
-/** Lowers the cost goal by goal until it meets the bound or the search is stopped; gives the best bound. */
-const improve = (packing: Packing, scale: number, random: Random, shouldStop: ShouldStop): number => {
-  let best = markPacking(packing)
-  if (best.leftCount === 0 && best.cost <= scale) return scale
-  const columns = new ColumnBound(packing.job, packing.sizes, 700)
-  columns.learn(best.sheets)
-  const meets = (): boolean => best.leftCount === 0 && best.cost <= Math.max(scale, columns.value)
-  const pause = (): boolean => {
-    if (columns.effort <= packing.effort * BOUND_SHARE) columns.advance(shouldStop)
-    return shouldStop() || meets()
-  }
-  while (!meets()) {
-    const budget = best.leftCount > 0 ? Number.POSITIVE_INFINITY : best.cost - 1
-    if (!reachGoal(packing, budget, random, pause)) break
-    best = markPacking(packing)
-    columns.learn(best.sheets)
-  }
-  restorePacking(packing, best)
-  return Math.max(scale, columns.value)
 }
 
 /**

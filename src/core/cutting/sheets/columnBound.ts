@@ -36,7 +36,7 @@ export class ColumnBound {
     const demand = [...job.parts.map((part) => part.count), ...limited.map((sheet) => -sheet.limit)]
     this.master = new Master(demand, 4 * Math.max(1, ...job.sheets.map((sheet) => sheet.price)))
     this.centre = Float64Array.from(job.parts, (part) => part.area)
-    this.done = !this.table.exact || demand.length > 300
+    this.done = demand.length > 300
   }
 
   private columnOf(type: number, counts: Map<number, number>): Column {

@@ -43,6 +43,8 @@ export interface Job {
   /** How many of the problem's units make one unit of the job. */
   readonly unit: number
   readonly keepable: number
+  /** All prices are whole multiples of this. */
+  readonly coin: number
 }
 
 const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b))
@@ -103,6 +105,7 @@ export const readJob = (problem: SheetProblem): Job => {
     kerf: problem.kerf / unit,
     unit,
     keepable: problem.keepable / unit,
+    coin: problem.stock.map((sheet) => sheet.price).reduce(commonDivisor, 0) || 1,
   }
 }
 

@@ -76,7 +76,9 @@ export interface Packing {
   leftCount: number
   /** Area (in largest sheets), or worth, of the parts without a place. */
   leftWeight: number
+  /** What one part without a place counts now, and what it counted first. */
   readonly weight: Float64Array
+  readonly base: Float64Array
   cost: number
   stamp: number
   /** Rough steps spent so far, to share the time between searches without a clock. */
@@ -97,7 +99,8 @@ export const emptyPacking = (job: Job, weight?: Float64Array): Packing => {
     opened: new Int32Array(job.sheets.length),
     leftCount: left.reduce((sum, count) => sum + count, 0),
     leftWeight: left.reduce((sum, count, part) => sum + count * (weights[part] as number), 0),
-    weight: weights,
+    weight: weights.slice(),
+    base: weights,
     cost: 0,
     stamp: 0,
     effort: 0,

@@ -30,6 +30,25 @@ export const roomScore = (packing: Packing): number => {
   return score
 }
 
+/** How many times its own area a part may come to count. */
+const MOST_WEIGHT = 30
+
+/** Makes the parts that are without a place count more, so that the search turns to them; the weights are kept in bounds. */
+const learnWeights = (packing: Packing): void => {
+  const { weight, left, base } = packing
+  let most = 0
+  for (let part = 0; part < left.length; part++) {
+    if ((left[part] as number) > 0) weight[part] = (weight[part] as number) * (1 + TUNING.learn)
+    most = Math.max(most, (weight[part] as number) / (base[part] as number))
+  }
+  if (most > MOST_WEIGHT)
+    for (let part = 0; part < left.length; part++)
+      weight[part] = Math.sqrt((weight[part] as number) * (base[part] as number))
+  packing.leftWeight = 0
+  for (let part = 0; part < left.length; part++)
+    packing.leftWeight += (left[part] as number) * (weight[part] as number)
+}
+
 /** Searches until nothing is left without a place within the budget. True when found. */
 export const reachGoal = (
   packing: Packing,
@@ -61,14 +80,8 @@ export const reachGoal = (
       current = next
       mark = markPacking(packing)
     } else restorePacking(packing, mark)
-    if (TUNING.learn > 0 && ++count % TUNING.every === 0) {
-      for (let part = 0; part < packing.left.length; part++) {
-        const left = packing.left[part] as number
-        if (left === 0) continue
-        const more = (packing.weight[part] as number) * TUNING.learn
-        packing.weight[part] = (packing.weight[part] as number) + more
-        packing.leftWeight += more * left
-      }
+    if (++count % TUNING.every === 0) {
+      learnWeights(packing)
       current = score()
       mark = markPacking(packing)
     }

@@ -1,0 +1,75 @@
+import type { ShouldStop } from '../problem.ts'
+import { ColumnBound } from './columnBound.ts'
+import { type Mark, markPacking, restorePacking } from './mark.ts'
+import type { Packing } from './packing.ts'
+import { polish } from './polish.ts'
+import type { Random } from './random.ts'
+import { cheapFirst, PART_KEYS, recreate } from './recreate.ts'
+import { reachGoal } from './search.ts'
+
+/** Share of the search's effort that goes into the bound by column generation, and into saw settings and offcuts. */
+const BOUND_SHARE = 0.5
+const POLISH_SHARE = 0.1
+
+/** Steps for saw settings and offcuts once the cost is proven least. */
+const LAST_POLISH = 2e7
+
+/** Steps that a first attempt at a far goal may take, for each sheet in use. */
+const ATTEMPT = 2e6
+
+/** Gives the parts without a place more sheets, whatever they cost, in a few ways; leaves the cheapest. */
+const complete = (packing: Packing, random: Random): void => {
+  const start = markPacking(packing)
+  let best: Mark | undefined
+  for (const key of PART_KEYS) {
+    restorePacking(packing, start)
+    const taste = { blink: 0.02, power: 0 as const }
+    const budget = Number.POSITIVE_INFINITY
+    recreate(packing, { key, noise: 0.1, taste, budget, choose: cheapFirst(0.1) }, random)
+    if (best && (packing.leftCount - best.leftCount || packing.cost - best.cost) >= 0) continue
+    best = markPacking(packing)
+  }
+  restorePacking(packing, best ?? start)
+}
+
+/**
+ * Lowers the cost goal by goal until it meets the bound or the search is stopped; gives the best bound. The first goals
+ * lie far below the best so far, as many parts waiting make for fuller sheets; a goal missed is put half as far.
+ */
+export const improve = (packing: Packing, scale: number, random: Random, shouldStop: ShouldStop): number => {
+  let best = markPacking(packing)
+  const columns = new ColumnBound(packing.job, packing.sizes, 700)
+  const bound = (): number => Math.max(scale, columns.value)
+  const meets = (): boolean => best.leftCount === 0 && best.cost <= bound()
+  const pause = (): boolean => {
+    if (columns.effort <= packing.effort * BOUND_SHARE) columns.advance(shouldStop)
+    return shouldStop() || meets()
+  }
+  const keep = (): void => {
+    columns.learn(packing.sheets)
+    polish(packing, packing.effort * POLISH_SHARE, random, shouldStop)
+    best = markPacking(packing)
+  }
+  if (!meets()) columns.learn(best.sheets)
+  let share = 0.5
+  let attempt = ATTEMPT * best.sheets.length
+  while (!meets() && !shouldStop()) {
+    if (best.leftCount > 0) {
+      reachGoal(packing, Number.POSITIVE_INFINITY, random, pause)
+    } else {
+      const far = Math.floor((best.cost - bound()) * share)
+      const end = far <= packing.job.coin ? Number.POSITIVE_INFINITY : packing.effort + attempt
+      const goal = best.cost - Math.max(packing.job.coin, far)
+      const reached = reachGoal(packing, goal, random, () => pause() || packing.effort > end)
+      if (!reached) {
+        share /= 2
+        complete(packing, random)
+      }
+    }
+    if (packing.leftCount === 0 && packing.cost < best.cost) keep()
+    else restorePacking(packing, best)
+  }
+  restorePacking(packing, best)
+  if (meets()) polish(packing, LAST_POLISH, random, shouldStop)
+  return bound()
+}
