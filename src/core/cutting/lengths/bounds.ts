@@ -1,4 +1,4 @@
-import type { Task } from './task.ts'
+import type { Bar, Task } from './task.ts'
 
 /** Prefix sums over types, longest first: how many parts, and how long together, before each type. */
 interface Sums {
@@ -48,4 +48,19 @@ export function leastBars(task: Task): number {
     most = Math.max(most, parts[half]! + Math.max(0, Math.ceil(rest / capacity)))
   }
   return most
+}
+
+/** What the parts cost at least, were they cut from the stock that is cheapest for its length without any waste. */
+export function leastFor(task: Task, costOf: (bar: Bar) => number): number {
+  const rates = task.bars
+    .map((bar) => ({ bar, rate: costOf(bar) / bar.capacity }))
+    .sort((a, b) => a.rate - b.rate)
+  let left = task.total
+  let cost = 0
+  for (const { bar, rate } of rates) {
+    const length = Math.min(left, bar.limit * bar.capacity)
+    cost += length * rate
+    left -= length
+  }
+  return Math.ceil(cost * (1 - 1e-12))
 }

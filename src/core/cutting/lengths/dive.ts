@@ -53,12 +53,17 @@ function commitWhole(search: Search, course: Course, amounts: Float64Array): boo
   return course.cuts.length > before
 }
 
-/** Fills the rest quickly and offers the whole. */
-export function complete(search: Pick<Search, 'task' | 'incumbent'>, course: Course): void {
-  for (const pack of [packLongest, packTightest]) {
-    const rest = fillBars(search.task, course.remainder, pack)
-    if (rest !== undefined) search.incumbent.offer([...course.cuts, ...rest])
-  }
+/** Fills the rest quickly and offers the whole. The plainest filling is never stopped: there must be some plan. */
+export function complete(
+  { task, incumbent }: Pick<Search, 'task' | 'incumbent'>,
+  { remainder, cuts }: Course,
+  shouldStop: ShouldStop,
+): void {
+  for (const rest of [
+    fillBars(task, remainder, packLongest, () => false),
+    fillBars(task, remainder, packTightest, shouldStop),
+  ])
+    if (rest !== undefined) incumbent.offer([...cuts, ...rest])
 }
 
 /** Parts left when a dive looks at all ways to cut them, and how many steps that may take. */
@@ -161,7 +166,7 @@ export function dive(search: Search, noise: number): void {
     else stations.push({ remainder, cuts, amounts: relaxed.solution.amounts, tried: new Set() })
     course = nextCourse(search, stations, noise)
     if (course === undefined) return
-    complete(search, course)
+    complete(search, course, shouldStop)
     if (course.remainder.demand.every((count) => count === 0)) {
       incumbent.offer(course.cuts)
       return

@@ -1,3 +1,4 @@
+import type { ShouldStop } from '../problem.ts'
 import type { Remainder } from './master.ts'
 import type { Cut, Pattern } from './pattern.ts'
 import { sizeOf, takeFrom, timesWithin } from './pattern.ts'
@@ -27,37 +28,50 @@ export const packLongest: Packer = (task, demand, first, capacity) => {
   return { types, counts }
 }
 
-const TIGHT_STEPS = 600
+/** Types looked at for one bar. */
+const LOOKS = 20_000
+
+/** The first type at `from` or after that is no longer than `room`. */
+function firstWithin(sizes: Float64Array, from: number, room: number): number {
+  let low = from
+  let high = sizes.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (sizes[middle]! > room) low = middle + 1
+    else high = middle
+  }
+  return low
+}
 
 /** The longest, and with it what leaves the least, as far as a short search finds it. */
 export const packTightest: Packer = (task, demand, first, capacity) => {
   const { sizes } = task
-  let steps = TIGHT_STEPS
+  let looks = LOOKS
   let least = Infinity
-  let best: Packed = packLongest(task, demand, first, capacity)
-  const types: number[] = [first]
-  const counts: number[] = [1]
+  let best: Packed = { types: [], counts: [] }
+  const types: number[] = []
+  const counts: number[] = []
+  const take = (type: number, most: number, room: number): void => {
+    types.push(type)
+    for (let count = most; count > 0 && least > 0 && looks > 0; count--) {
+      counts.push(count)
+      descend(type + 1, room - count * sizes[type]!)
+      counts.pop()
+    }
+    types.pop()
+  }
   const descend = (from: number, room: number): void => {
     if (room < least) {
       least = room
       best = { types: [...types], counts: [...counts] }
     }
-    for (let type = from; type < sizes.length && least > 0 && steps > 0; type++) {
-      const held = type === first ? 1 : 0
-      const most = Math.min(demand[type]! - held, Math.floor(room / sizes[type]!))
-      for (let count = most; count > 0 && least > 0 && steps > 0; count--) {
-        steps--
-        if (held === 0) types.push(type)
-        counts[types.length - 1] = count + held
-        descend(type + 1, room - count * sizes[type]!)
-        if (held === 0) {
-          types.pop()
-          counts.pop()
-        } else counts[0] = 1
-      }
+    for (let type = firstWithin(sizes, from, room); type < sizes.length; type++) {
+      if (least === 0 || looks-- <= 0) return
+      if (demand[type] === 0) continue
+      take(type, Math.min(demand[type]!, Math.floor(room / sizes[type]!)), room)
     }
   }
-  descend(first, capacity - sizes[first]!)
+  take(first, Math.min(demand[first]!, Math.floor(capacity / sizes[first]!)), capacity)
   return best
 }
 
@@ -79,14 +93,22 @@ function choosePattern(task: Task, remainder: Remainder, first: number, pack: Pa
   return best?.pattern
 }
 
-/** Cuts for all of the remainder, bar after bar; undefined when the stock runs out. The remainder is not changed. */
-export function fillBars(task: Task, remainder: Remainder, pack: Packer): Cut[] | undefined {
+/**
+ * Cuts for all of the remainder, bar after bar; undefined when the stock runs out or it was stopped. The remainder is
+ * not changed.
+ */
+export function fillBars(
+  task: Task,
+  remainder: Remainder,
+  pack: Packer,
+  shouldStop: ShouldStop,
+): Cut[] | undefined {
   const left = { demand: remainder.demand.slice(), limits: remainder.limits.slice() }
   const cuts: Cut[] = []
   for (let first = 0; first < task.sizes.length; first++) {
     while (left.demand[first]! > 0) {
       const pattern = choosePattern(task, left, first, pack)
-      if (pattern === undefined) return undefined
+      if (pattern === undefined || shouldStop()) return undefined
       const times = Math.min(timesWithin(pattern, left.demand), left.limits[pattern.bar]!)
       takeFrom(left.demand, pattern, times)
       left.limits[pattern.bar] = left.limits[pattern.bar]! - times

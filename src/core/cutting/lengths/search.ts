@@ -1,7 +1,7 @@
 import type { Solver } from '../linearProgram.ts'
 import type { ShouldStop } from '../problem.ts'
 import { createRandom } from '../sheets/random.ts'
-import { leastBars } from './bounds.ts'
+import { leastBars, leastFor } from './bounds.ts'
 import { choose, findCandidates } from './choice.ts'
 import type { Search } from './dive.ts'
 import { complete, dive } from './dive.ts'
@@ -54,7 +54,15 @@ function startStanding(task: Task): Standing {
   const bars = leastBars(task)
   const cheapest = task.bars.reduce((least, bar) => Math.min(least, bar.price), Infinity)
   const lightest = task.bars.reduce((least, bar) => Math.min(least, bar.weight), Infinity)
-  return { leastPrice: cheapest > 0 ? bars * cheapest : 0, leastWeight: bars * lightest, settled: false }
+  const leastPrice = Math.max(
+    bars * cheapest,
+    leastFor(task, (bar) => bar.price),
+  )
+  const leastWeight = Math.max(
+    bars * lightest,
+    leastFor(task, (bar) => bar.weight),
+  )
+  return { leastPrice, leastWeight, settled: false }
 }
 
 const priceProven = (progress: Progress, standing: Standing): boolean =>
@@ -153,7 +161,7 @@ export async function findPlan(
 ): Promise<Found> {
   const progress: Progress = { task, incumbent: createIncumbent(task) }
   const standing = startStanding(task)
-  complete(progress, { remainder: everything(task), cuts: [] })
+  complete(progress, { remainder: everything(task), cuts: [] }, shouldStop)
   roundPrice(progress, standing)
   if (allProven(progress, standing) || shouldStop()) return report(progress, standing)
   const solver = await load()
