@@ -2,7 +2,7 @@ import { defineCommand } from '../src/bot/command.ts'
 import { z } from 'zod'
 import { choice, first, measure } from '../src/bot/option.ts'
 import type { Figure, Reply } from '../src/bot/reply.ts'
-import { type Length, toInches, toMillimetres } from '../src/core/measure/length.ts'
+import { INCH, type Length, toInches, toMillimetres } from '../src/core/measure/length.ts'
 import { showLength, type Tape } from '../src/core/measure/show.ts'
 import { showAngle } from '../src/core/measure/showAmounts.ts'
 import { showDecimal } from '../src/core/measure/showDecimal.ts'
@@ -27,18 +27,26 @@ export default defineCommand({
     if (value.kind === 'angle') {
       const { degrees } = value
       return {
-        answer: `${showAngle(degrees)} on the saw scale (${showAngle(90 - degrees)} between edge and cut)`,
+        answer: angleWords(degrees),
         figures: { kind: 'angle', millimetres: null, inches: null, degrees },
       }
     }
-    const marks: Tape = tape ? TAPES[tape] : settled.tape
     const inch = (length: Length) =>
-      showLength(length, { units: 'inch', tape: marks, millimetreStep: 1, feet: to === 'feet' })
+      showLength(length, {
+        units: 'inch',
+        tape: tape ? TAPES[tape] : exactTape(length, settled.tape),
+        millimetreStep: 1,
+        feet: to === 'feet',
+      })
     const metric = (length: Length) => `${showDecimal(toMillimetres(length), 3)} mm`
     const sides = { inch: [inch], feet: [inch], metric: [metric] }[to ?? 'metric']
     const shown = (to ? sides : [inch, metric]).map((show) => value.lengths.map(show).join(' x '))
     return {
       answer: shown.join(' = '),
+      notes:
+        value.count === undefined || value.count === 1
+          ? []
+          : [`the size of one; you wrote ${value.count} of them`],
       figures: {
         kind: value.kind,
         millimetres: oneOrList(value.lengths.map(toMillimetres)),
@@ -48,6 +56,19 @@ export default defineCommand({
     }
   },
 })
+
+/** The saw's scale first; it starts at a square cut, and a cut past square is made from the other side. */
+function angleWords(degrees: number): string {
+  if (degrees === 0 || degrees === 90)
+    return `${showAngle(degrees)} is square on ${degrees === 0 ? 'the saw scale' : 'the wood'}: set the saw to 0°`
+  return degrees < 90
+    ? `${showAngle(degrees)} on the saw scale (${showAngle(90 - degrees)} between edge and cut)`
+    : `${showAngle(degrees - 90)} on the saw scale, for ${showAngle(degrees)} between edge and cut`
+}
+
+/** The finest mark that shows a length exactly, where one does: 15/32 in is never said as 1/2. */
+const exactTape = (length: Length, tape: Tape): Tape =>
+  ([tape, 32, 64] as const).find((marks) => marks >= tape && (length * marks) % INCH === 0) ?? tape
 
 const oneOrList = (numbers: readonly number[]): Figure =>
   numbers.length === 1 ? (numbers[0] ?? null) : numbers

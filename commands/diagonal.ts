@@ -5,8 +5,10 @@ import { choice, first, length, size } from '../src/bot/option.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import { type Length, toMillimetres } from '../src/core/measure/length.ts'
+import type { SizeRead } from '../src/core/measure/readSize.ts'
 import { chooseEnds } from '../src/core/panelling/brace.ts'
 import { type Diagonal, type DiagonalObstacle, diagonal, type Ends } from '../src/core/panelling/diagonal.ts'
+import type { Face } from '../src/core/panelling/face.ts'
 
 export default defineCommand({
   name: 'diagonal',
@@ -26,6 +28,7 @@ export default defineCommand({
     ]).optional(),
     cross: choice('an X: one strip cut in two, or both halved', ['cut', 'halving']).optional(),
     thickness: length('strip thickness, for the depth of a halving', '1/2in').optional(),
+    face: choice('of the channel’s plan: which frame it crosses', ['end', 'side']).optional(),
   }),
   run: (input, context) => {
     const { show, settings } = context
@@ -43,6 +46,7 @@ export default defineCommand({
         `${ENDS[ends]}; the brace lies at ${show.angle(laid.slope)} from level`,
         ...(steepest > settings.mitreMax ? [jigLine(laid, steepest, context)] : []),
         ...(from ? [from] : []),
+        ...crossLines(laid, input.cross),
         'before you cut, lay the strip on the frame and mark it there; the frame is right where they differ',
       ],
       figures: figuresOf(laid),
@@ -65,44 +69,52 @@ interface Opening {
 }
 
 interface Asked {
-  readonly opening?: { readonly lengths: readonly Length[]; readonly round: boolean } | undefined
+  readonly opening?: SizeRead | undefined
   readonly strip?: Length | undefined
   readonly thickness?: Length | undefined
+  readonly face?: Face['name'] | undefined
 }
 
-/** The opening that was typed, else that of the channel's end panels. */
-function theOpening({ opening, strip, thickness }: Asked, context: Context): Opening {
+/** The opening that was typed, else that of a panel of the channel's plan. */
+function theOpening(asked: Asked, context: Context): Opening {
+  const { opening, strip, thickness, face: name = 'end' } = asked
   const kept = context.project?.choices
-  const plan =
-    kept && (opening === undefined || strip === undefined) ? planned(kept, context).plan : undefined
-  const [width, height, third] = opening?.lengths ?? []
-  const strips = strip ?? plan?.spec.width
-  if (strips === undefined) throw new Refusal('invalid', 'how wide is the strip really? Add strip=3 1/2in')
-  const deep = thickness ?? plan?.spec.strip
-  if (opening) {
-    if (width === undefined || height === undefined || third !== undefined || opening.round) {
-      throw new Refusal('invalid', 'an opening has a width and a height; write 46in x 29in')
-    }
-    return {
-      width,
-      height,
-      strip: strips,
-      thickness: deep,
-      from: strip ? undefined : `strip ${context.show.length(strips)} wide, from this channel's project`,
-    }
-  }
-  const face = plan?.faces[0].opening
-  if (!face)
+  const lacking = [opening, strip, thickness].includes(undefined)
+  const plan = kept && lacking ? planned(kept, context).plan : undefined
+  const crossed = opening ? typedOpening(opening) : plan?.faces[name === 'end' ? 0 : 1].opening
+  if (!crossed) {
     throw new Refusal(
       'invalid',
       'which opening does it cross? Write its clear width x height first, such as 46in x 29in',
     )
-  return {
-    ...face,
-    strip: strips,
-    thickness: deep,
-    from: "the opening of an end panel of this channel's project",
   }
+  const wide = strip ?? plan?.spec.width
+  if (wide === undefined) throw new Refusal('invalid', 'how wide is the strip really? Add strip=3 1/2in')
+  // A strip of another width is not one of the plan's, and may have any thickness.
+  const likePlan = plan?.spec.width === wide ? plan.spec.strip : undefined
+  return {
+    ...crossed,
+    strip: wide,
+    thickness: thickness ?? likePlan,
+    from: fromWords(asked, wide, context),
+  }
+}
+
+function fromWords({ opening, strip, face }: Asked, wide: Length, { show }: Context): string | undefined {
+  const project = "this channel's project"
+  if (!opening)
+    return `the opening of ${face === 'side' ? 'a side' : 'an end'} panel of ${project} (face=), strip ${show.length(wide)} wide`
+  return strip ? undefined : `strip ${show.length(wide)} wide, from ${project}`
+}
+
+/** By its labels where it has any (`29in high x 46in wide`), else width first. */
+function typedOpening({ lengths, round, roles }: SizeRead): { width: Length; height: Length } {
+  const upright = roles?.indexOf('height') === 0 ? 0 : 1
+  const [width, height] = [lengths[1 - upright], lengths[upright]]
+  if (width === undefined || height === undefined || lengths.length > 2 || round) {
+    throw new Refusal('invalid', 'an opening has a width and a height; write 46in x 29in')
+  }
+  return { width, height }
 }
 
 function bestEnds(width: Length, height: Length, strip: Length, limit: number, context: Context): Ends {
@@ -115,7 +127,20 @@ function bestEnds(width: Length, height: Length, strip: Length, limit: number, c
 function sawWords({ saw, secondSaw }: Diagonal, { show }: Context): string {
   const one = (degrees: number) =>
     `${show.angle(degrees)} from square (${show.angle(90 - degrees)} to the edge)`
-  return secondSaw === undefined ? `to ${one(saw)}` : `to ${one(saw)} and ${one(secondSaw)}`
+  if (secondSaw === undefined) return `to ${one(saw)}`
+  return show.angle(saw) === show.angle(secondSaw)
+    ? `to ${one(saw)} for both cuts of a point`
+    : `to ${one(saw)} and ${one(secondSaw)}`
+}
+
+/** How many strips an X takes, and what is not known of it. */
+function crossLines({ notchDepth }: Diagonal, cross: 'cut' | 'halving' | undefined): readonly string[] {
+  if (cross === undefined) return []
+  if (cross === 'cut') return ['one strip runs through; the other is cut into two halves']
+  return [
+    'both strips are notched in the middle, on opposite faces',
+    ...(notchDepth === undefined ? ['half the thickness deep; add thickness= for the number'] : []),
+  ]
 }
 
 const jigLine = ({ secondSaw }: Diagonal, steepest: number, { show, settings }: Context): string =>

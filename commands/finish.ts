@@ -1,18 +1,24 @@
 import { z } from 'zod'
+import { cans } from '../src/bot/cans.ts'
 import { defineCommand } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
 import { area, choice, count, first, product } from '../src/bot/option.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
+import type { AreaRead } from '../src/core/measure/readArea.ts'
+import type { UnitSystem } from '../src/core/measure/reading.ts'
+import { showArea, showVolume } from '../src/core/measure/showAmounts.ts'
+import { type FinishNeed, finishNeeded, type Surface } from '../src/core/quantities/finish.ts'
 import { exposedArea, type Faces } from '../src/core/quantities/finishArea.ts'
-import { finishNeeded } from '../src/core/quantities/finish.ts'
+import type { FinishProduct } from '../src/core/quantities/product.ts'
+import type { Region } from '../src/core/stock/stock.ts'
 
 export default defineCommand({
   name: 'finish',
   summary: 'How much paint, stain or varnish to buy, by the can',
   examples: [
-    'finish 40 sq ft product="latex paint" coats=2',
-    'finish 3.5m2 product=varnish surface=rough',
+    'finish 40 sq ft product=latex paint coats=2',
+    'finish 3.5m2 product=oil stain surface=rough',
     'finish 4ft x 8ft coats=3',
   ],
   options: z.strictObject({
@@ -23,37 +29,26 @@ export default defineCommand({
     surface: choice('planed and sanded, or sawn and weathered', ['smooth', 'rough']).optional(),
   }),
   run: (input, context) => {
-    const { show, reference, settled } = context
-    const surface = input.surface ?? 'smooth'
-    const faces = input.faces ?? 'all'
+    const { reference, settled } = context
     const chosen = input.product ?? reference.finishes[0]
     if (!chosen) throw new Refusal('fault', 'the settings know no finish; add one to config/finishes.yaml')
-    const covered = input.area?.area ?? planArea(faces, context)
+    const covered = input.area?.area ?? planArea(input.faces ?? 'all', context)
     const need = finishNeeded({
       area: covered,
       product: chosen,
       coats: input.coats,
-      surface,
+      surface: input.surface ?? 'smooth',
       region: settled.region,
       containers: reference.containers,
     })
     if (need.status === 'unknown')
       throw new Refusal('invalid', `${need.reason}; write surface=smooth, or another product`)
-    const cans = need.containers.map(({ name, count: cans }) => `${cans} x ${name}`).join(' + ')
+    const volume = (millilitres: number) => showVolume(millilitres, canUnits(settled.region, context))
+    const on = `${need.coats} ${need.coats === 1 ? 'coat' : 'coats'} on ${context.show.area(covered)}`
     return {
-      answer: `Buy ${cans} of ${chosen.name}: ${show.volume(need.volume)} for ${need.coats} ${need.coats === 1 ? 'coat' : 'coats'} on ${show.area(covered)}`,
+      answer: `Buy ${cans(need.containers)} of ${chosen.name}: ${volume(need.volume)} for ${on}`,
       cautions: context.cautions({ coats: need.coats, finishKind: chosen.kind }),
-      notes: [
-        `${show.volume(need.perCoat)} a coat: one ${show.units === 'inch' ? 'gallon' : 'litre'} covers ${show.area(coverageArea(need.coverage, show.units))}, the low end of what is claimed`,
-        ...(need.waste > 0 ? [`${Math.round(need.waste * 100)} % added for tray, brush and rag`] : []),
-        ...(input.area
-          ? []
-          : [
-              `the parts of this channel's project, ${faces === 'all' ? 'both faces and all edges' : 'outside faces and all edges'} (faces=)`,
-            ]),
-        ...(input.product ? [] : [`reckoned with ${chosen.name} (product=)`]),
-        ...(input.surface ? [] : ['smooth wood; sawn or weathered takes more (surface=rough)']),
-      ],
+      notes: notes(input, need, chosen.name, context),
       figures: {
         area: covered,
         perCoat: need.perCoat,
@@ -65,6 +60,38 @@ export default defineCommand({
     }
   },
 })
+
+interface Asked {
+  readonly area?: AreaRead | undefined
+  readonly product?: FinishProduct | undefined
+  readonly coats?: number | undefined
+  readonly faces?: Faces | undefined
+  readonly surface?: Surface | undefined
+}
+
+/** A fluid ounce is not the same in every country that has one: where cans are metric, so is what goes in. */
+const canUnits = (region: Region, { show }: Context): UnitSystem => (region === 'US' ? show.units : 'metric')
+
+function notes(input: Asked, need: FinishNeed, name: string, context: Context): readonly string[] {
+  const { show, settled } = context
+  const units = canUnits(settled.region, context)
+  const covers = showArea(coverageArea(need.coverage, units), show.units)
+  return [
+    `${showVolume(need.perCoat, units)} a coat: one ${units === 'inch' ? 'gallon' : 'litre'} covers ${covers}, the low end of what is claimed`,
+    need.waste > 0 ? `${Math.round(need.waste * 100)} % added for tray, brush and rag` : '',
+    facesLine(input),
+    input.product ? '' : `reckoned with ${name} (product=)`,
+    input.coats ? '' : `${need.coats} ${need.coats === 1 ? 'coat' : 'coats'}, as is usual for it (coats=)`,
+    input.surface ? '' : 'smooth wood; sawn or weathered takes more (surface=rough)',
+  ].filter((line) => line !== '')
+}
+
+function facesLine({ area, faces }: Asked): string {
+  if (area) return faces ? 'faces= counts for the parts of a plan only; the area stands as you typed it' : ''
+  return faces === 'outside'
+    ? "the parts of this channel's project, outside faces and all edges (faces=)"
+    : "the parts of this channel's project, both faces and all edges (faces=)"
+}
 
 function planArea(faces: Faces, context: Context): number {
   if (!context.project) {
@@ -79,5 +106,5 @@ function planArea(faces: Faces, context: Context): number {
 const LITRES_IN_GALLON = 3.785411784
 
 /** mm2 that a gallon or a litre covers, from m2/L. */
-const coverageArea = (coverage: number, units: 'inch' | 'metric'): number =>
+const coverageArea = (coverage: number, units: UnitSystem): number =>
   coverage * 1_000_000 * (units === 'inch' ? LITRES_IN_GALLON : 1)

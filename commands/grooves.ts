@@ -1,10 +1,14 @@
 import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
 import { count, first, length } from '../src/bot/option.ts'
+import { grooveSentence, panelGrooves } from '../src/bot/plannedGrooves.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
-import { toMillimetres } from '../src/core/measure/length.ts'
-import { type GrooveObstacle, layGrooves } from '../src/core/panelling/grooves.ts'
+import type { Figure, Table } from '../src/bot/reply.ts'
+import type { Show } from '../src/bot/show.ts'
+import { type Length, toMillimetres } from '../src/core/measure/length.ts'
+import { type GrooveObstacle, type Grooves, layGrooves } from '../src/core/panelling/grooves.ts'
+import type { Plan } from '../src/core/plan.ts'
 
 export default defineCommand({
   name: 'grooves',
@@ -27,81 +31,133 @@ export default defineCommand({
   run: (input, context) => {
     const { show, settled, project } = context
     const plan =
-      project && (!input.panel || !input.thickness) ? planned(project.choices, context).plan : undefined
-    const side = plan?.faces[1]
-    const panel = input.panel ?? side?.panel
-    const thickness = input.thickness ?? plan?.spec.sheet
-    const stiles = input.stiles ?? (input.panel ? undefined : side?.covered)
-    const wanted = input.count ?? (input.pitch ? undefined : plan?.spec.grooves || undefined)
-    if (panel === undefined)
-      throw new Refusal(
-        'invalid',
-        'how wide is the panel, across the grooves? Write it first, such as 23 7/8in',
-      )
-    if (thickness === undefined)
-      throw new Refusal(
-        'invalid',
-        'how thick is the panel really? Add thickness=15/32in, so that no groove goes too deep',
-      )
-    if (wanted === undefined && input.pitch === undefined)
-      throw new Refusal(
-        'invalid',
-        'how many grooves? Add count=5, or the distance between them as pitch=2 1/2in',
-      )
+      project && (!input.panel || !input.thickness || !(input.count || input.pitch))
+        ? planned(project.choices, context).plan
+        : undefined
     const kerf = input.kerf ?? settled.kerf
-    const laid = layGrooves({
-      panel,
-      count: wanted,
-      pitch: input.pitch,
-      kerf,
-      thickness,
-      equalOver: stiles ? 'between stiles' : 'panel',
-      stile: stiles,
-    })
-    if (laid.status === 'impossible') throw new Refusal('invalid', sentence(laid))
+    const panels = panelsToGroove({ ...input, kerf }, plan)
+    const [main] = panels
+    if (!main) throw new RangeError('there is always a panel')
+    const { laid } = main
     return {
-      answer: `${laid.count} grooves ${show.length(laid.depth, 'into', true)} deep; first fence ${show.length(laid.settings[0]?.fence ?? laid.depth, 'mark', true)}, boards ${show.length(laid.boardWidth, 'mark', true)} wide`,
+      answer: [
+        `${laid.count} ${laid.count === 1 ? 'groove' : 'grooves'} ${show.length(laid.depth, 'into', true)} deep`,
+        ...panels.map((panel) => fenceWords(panel, show)),
+      ].join('; '),
       cautions: context.cautions({ grooves: laid.count, grooveDepth: toMillimetres(laid.depth) }),
-      tables: [
-        {
-          title: `Fence to nearest tooth (${show.unit}); turn the panel end for end for the second groove`,
-          columns: ['Fence', 'Grooves'],
-          rows: laid.settings.map(({ fence, grooves }) => [
-            { length: fence, fine: true },
-            grooves.join(' and '),
-          ]),
-        },
-      ],
+      tables: panels.map((panel) => fenceTable(panel, show)),
       notes: [
         `a third of the thickness deep; never deeper than half, ${show.length(laid.deepest, 'into', true)}`,
-        stiles
+        input.stiles || (!input.panel && input.stiles === undefined)
           ? 'boards equal over what shows between the stiles'
           : 'boards equal over the whole panel (stiles= for what shows)',
-        ...(laid.unevenMargins
-          ? [
-              `the margins are ${show.length(laid.margin)}, unlike the boards; another pitch, or count=, evens them`,
-            ]
-          : []),
-        ...(input.panel ? [] : ["a side panel of this channel's project"]),
+        ...panels.flatMap((panel) => marginLine(panel, show)),
+        ...planLine(input, plan, show),
         `groove ${show.length(kerf, 'mark', true)} wide, one pass of the blade (kerf=)`,
       ],
       figures: {
-        centres: laid.centres.map(toMillimetres),
-        fences: laid.fences.map(toMillimetres),
-        boardWidth: toMillimetres(laid.boardWidth),
-        depth: toMillimetres(laid.depth),
+        ...groovesFigures(laid),
+        ...(input.panel
+          ? {}
+          : { panels: panels.map(({ name, laid: each }) => ({ panel: name, ...groovesFigures(each) })) }),
       },
     }
   },
 })
 
-function sentence(obstacle: GrooveObstacle): string {
-  switch (obstacle.kind) {
-    case 'meet':
-      return `the grooves would run into each other or off the panel; ${obstacle.most} fit at most with this blade`
-    case 'pitchTooWide':
-      return 'not one groove fits at that pitch; make pitch= smaller, or give count=1'
-    case 'notPositive':
-      return 'the stiles leave nothing of the panel to groove; make stiles= smaller'
+interface Asked {
+  readonly panel?: Length | undefined
+  readonly count?: number | undefined
+  readonly pitch?: Length | undefined
+  readonly kerf: Length
+  readonly thickness?: Length | undefined
+  readonly stiles?: Length | undefined
+}
+
+interface Panel {
+  /** Empty for a panel that was typed. */
+  readonly name: string
+  readonly laid: Grooves
+}
+
+/** The panel that was typed, else the side and the end panels of the channel's plan. */
+function panelsToGroove(asked: Asked, plan: Plan | undefined): readonly Panel[] {
+  const { panel, pitch, kerf, stiles } = asked
+  if (panel === undefined && plan === undefined)
+    throw new Refusal(
+      'invalid',
+      'how wide is the panel, across the grooves? Write it first, such as 23 7/8in',
+    )
+  const thickness = asked.thickness ?? plan?.spec.sheet
+  if (thickness === undefined)
+    throw new Refusal(
+      'invalid',
+      'how thick is the panel really? Add thickness=15/32in, so that no groove goes too deep',
+    )
+  const count = asked.count ?? (pitch ? undefined : plan?.spec.grooves || undefined)
+  if (count === undefined && pitch === undefined)
+    throw new Refusal(
+      'invalid',
+      'how many grooves? Add count=5, or the distance between them as pitch=2 1/2in',
+    )
+  const terms = { count, pitch, kerf, thickness, stiles }
+  if (panel === undefined && plan)
+    return panelGrooves(plan, terms).map(({ face, laid }) => ({
+      name: face,
+      laid: sound(laid, `${face} panels: `),
+    }))
+  const equalOver = stiles ? 'between stiles' : 'panel'
+  const laid = layGrooves({ ...terms, panel: panel as Length, equalOver, stile: stiles })
+  return [{ name: '', laid: sound(laid, '') }]
+}
+
+function sound(laid: Grooves | GrooveObstacle, where: string): Grooves {
+  if (laid.status === 'impossible') throw new Refusal('invalid', `${where}${grooveSentence(laid)}`)
+  return laid
+}
+
+function fenceWords({ name, laid }: Panel, show: Show): string {
+  const fence = show.length(laid.settings[0]?.fence ?? laid.depth, 'mark', true)
+  const first = `first fence ${fence}, boards ${show.length(laid.boardWidth, 'mark', true)} wide`
+  return name === '' ? first : `${name} panels ${first}`
+}
+
+function fenceTable({ name, laid }: Panel, { unit }: Show): Table {
+  const which = name === '' ? 'Fence' : `${name === 'side' ? 'Side' : 'End'} panels: fence`
+  const turn = laid.count > 1 ? '; turn the panel end for end for the second groove' : ''
+  return {
+    title: `${which} to nearest tooth (${unit})${turn}`,
+    columns: ['Fence', 'Grooves'],
+    rows: laid.settings.map(({ fence, grooves }) => [{ length: fence, fine: true }, grooves.join(' and ')]),
   }
 }
+
+const marginLine = ({ name, laid }: Panel, show: Show): readonly string[] =>
+  laid.unevenMargins
+    ? [
+        `${name === '' ? 'the margins' : `the margins of the ${name} panels`} are ${show.length(laid.margin)}, unlike the boards; another pitch, or count=, evens them`,
+      ]
+    : []
+
+/** What came from the channel's plan. */
+function planLine(input: Omit<Asked, 'kerf'>, plan: Plan | undefined, show: Show): readonly string[] {
+  if (!plan) return []
+  if (!input.panel) return ["the panels of this channel's project"]
+  const taken = [
+    input.thickness ? '' : `${show.length(plan.spec.sheet, 'mark', true)} thick`,
+    input.count || input.pitch ? '' : `${plan.spec.grooves} grooves`,
+  ].filter((word) => word !== '')
+  return [`${taken.join(' and ')}, from this channel's project`]
+}
+
+const groovesFigures = ({
+  centres,
+  fences,
+  boardWidth,
+  depth,
+}: Grooves): Readonly<Record<string, Figure>> => ({
+  centres: centres.map(toMillimetres),
+  fences: fences.map(toMillimetres),
+  boardWidth: toMillimetres(boardWidth),
+  depth: toMillimetres(depth),
+})

@@ -13,8 +13,9 @@ export default defineCommand({
   run: ({ command: typed }, { commands }) => {
     if (typed === undefined) return listAll(commands)
     const name = typed.replace(/^\//u, '').toLowerCase()
-    const command = commands.find((each) => each.name === name)
-    if (command) return explain(command)
+    const [word, verb] = name.split(/\s+/u)
+    const command = commands.find((each) => each.name === name || each.name === word)
+    if (command) return explain(aboutVerb(command, verb))
     const names = commands.map((each) => each.name)
     throw new Refusal(
       'unknown',
@@ -32,6 +33,19 @@ const listAll = (commands: readonly Description[]) => ({
   })),
   figures: { commands: commands.map(({ name }) => name) },
 })
+
+/** `help project change` tells of that verb alone. */
+function aboutVerb(command: Description, verb: string | undefined): Description {
+  const [use] = command.uses.filter((each) => verb !== undefined && each.verb === verb)
+  if (!use) return command
+  const examples = command.examples.filter((line) => line.startsWith(`${command.name} ${verb}`))
+  return {
+    ...command,
+    summary: use.summary,
+    examples: examples.length > 0 ? examples : command.examples,
+    uses: [use],
+  }
+}
 
 function explain({ name, summary, examples, uses }: Description) {
   const options = new Map<string, OptionRow>()

@@ -9,9 +9,10 @@ import {
 } from '../src/bot/differenceReply.ts'
 import { yes } from '../src/bot/option.ts'
 import { overlay, type PlanChoices } from '../src/bot/planChoices.ts'
-import { planned } from '../src/bot/plannedSurround.ts'
+import { type Planned, planned } from '../src/bot/plannedSurround.ts'
 import { choicesFrom, planOptions } from '../src/bot/planOptions.ts'
-import { partTables, planAnswer, planFacts, planFigures, roundingNotes } from '../src/bot/planReply.ts'
+import { refuseGrooves } from '../src/bot/plannedGrooves.ts'
+import { partTables, planAnswer, planFacts, planFigures, sawNotes, sizeNotes } from '../src/bot/planReply.ts'
 import { type Project, projectSchema } from '../src/bot/project.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Reply } from '../src/bot/reply.ts'
@@ -35,15 +36,16 @@ const start = defineAction({
   summary: 'Keep a plan for this channel',
   options: z.strictObject(planOptions),
   run: async (input, context) => {
-    const choices = choicesFrom(input)
-    const worked = planned(choices, context)
+    const choices = { ...choicesFrom(input), region: context.settled.region }
+    const worked = buildable(choices, context)
     const { before } = await kept(context).change(() => ({ units: context.typed, choices }))
+    const reply = wholePlan(worked, choices, context)
     return {
-      ...wholePlan(worked, choices, context),
-      answer: `Kept for this channel. ${planAnswer(worked.plan, context.show)}`,
+      ...reply,
+      answer: `Kept for this channel. ${reply.answer}`,
       notes: [
         ...(before ? ['this takes the place of the plan before; "project undo" brings that back'] : []),
-        ...worked.notes,
+        ...(reply.notes ?? []),
       ],
     }
   },
@@ -63,14 +65,10 @@ const parts = defineAction({
   options: nothing,
   run: (_input, context) => {
     const { choices } = current(context)
-    const { plan } = planned(choices, context)
-    const number = plan.parts.reduce((sum, { count }) => sum + count, 0)
-    return {
-      answer: `${number} parts. ${planAnswer(plan, context.show)}`,
-      cautions: context.cautions(planFacts(plan, choices)),
-      tables: partTables(plan, context.show),
-      figures: planFigures(plan),
-    }
+    const worked = planned(choices, context)
+    const number = worked.plan.parts.reduce((sum, { count }) => sum + count, 0)
+    const reply = wholePlan({ ...worked, assumptions: [] }, choices, context)
+    return { ...reply, answer: `${number} parts. ${reply.answer}`, buttons: [] }
   },
 })
 
@@ -82,38 +80,40 @@ const change = defineAction({
     if (Object.values(changes).every((value) => value === undefined)) {
       throw new Refusal('invalid', 'what changes? Add an option, such as: project change sheet=18mm')
     }
-    const choices = overlay(current(context).choices, changes)
-    // Worked out before it is kept, so that a change that cannot be built never replaces one that can.
-    planned(choices, context)
-    const { before, after } = await kept(context).change((project) => ({
-      ...project,
-      choices: overlay(project?.choices ?? {}, changes),
-    }))
-    return difference(before, after, context, [])
+    current(context)
+    const { before, after } = await kept(context).change((project) => {
+      const choices = overlay(project?.choices ?? {}, changes)
+      // Worked out on what is kept at this very moment, so that no change that cannot be built is ever kept.
+      buildable(choices, context)
+      return { ...project, choices }
+    })
+    return difference(before, after, context)
   },
 })
 
 /** The reply to anything that turned one plan into another. */
-function difference(
-  before: Project | undefined,
-  after: Project,
-  context: Context,
-  notes: readonly string[],
-): Reply {
+function difference(before: Project | undefined, after: Project, context: Context): Reply {
+  const { show, settled } = context
   const now = planned(after.choices, context)
-  if (!before) return wholePlan(now, after.choices, context)
-  const changed = diffPlans(planned(before.choices, context).plan, now.plan)
+  const was = before && workedOut(before, context)
+  if (!was) return wholePlan(now, after.choices, context)
+  const changed = diffPlans(was.plan, now.plan)
+  // What was said of the plan before holds still, and is not said again.
+  const said = [...sawNotes(was.plan, show, settled.kerf), ...was.assumptions]
+  const fresh = [...sawNotes(now.plan, show, settled.kerf), ...now.assumptions].filter(
+    (line) => !said.includes(line),
+  )
   return {
-    answer: differenceAnswer(changed, context.show),
+    answer: differenceAnswer(changed, [was.plan.spec, now.plan.spec], show),
     cautions: context.cautions(planFacts(now.plan, after.choices)),
-    tables: differenceTables(changed, context.show),
-    notes: [...notes, ...differenceNotes(changed, context.show), fits(now.plan, context), ...now.notes],
+    tables: differenceTables(changed, show),
+    notes: [...differenceNotes(changed, show), fits(now.plan, context), ...now.warnings, ...fresh],
     buttons: [UNDO, PARTS],
     figures: { ...planFigures(now.plan), ...differenceFigures(changed) },
   }
 }
 
-const fits = ({ inside, lip, spec }: ReturnType<typeof planned>['plan'], { show }: Context): string =>
+const fits = ({ inside, lip, spec }: Planned['plan'], { show }: Context): string =>
   `still fits: inside ${show.mark(inside.length, 'into')} x ${show.length(inside.width, 'into')}${spec.corner === 'captured' ? `, lip ${show.length(lip, 'into', true)}` : ''}`
 
 const moveThrough = (way: 'undo' | 'redo', done: string, none: string) =>
@@ -125,7 +125,7 @@ const moveThrough = (way: 'undo' | 'redo', done: string, none: string) =>
       if (!moved) throw new Refusal('invalid', none)
       const said = `${done} "${moved.revision.command}"${moved.revision.user ? ` by ${moved.revision.user}` : ''}`
       if (!moved.body) return { answer: `${said}; this channel has no plan now`, figures: { empty: true } }
-      const reply = difference(context.project, moved.body, context, [])
+      const reply = difference(context.project, moved.body, context)
       return {
         ...reply,
         answer: `${said}. ${reply.answer}`,
@@ -179,22 +179,39 @@ const forget = defineAction({
       answer:
         deleted === 0
           ? 'Nothing was kept in this channel'
-          : `Deleted, with ${deleted} revisions. Nothing of the plan is left`,
+          : `Deleted, with ${deleted} ${deleted === 1 ? 'revision' : 'revisions'}. Nothing of the plan is left`,
       figures: { deleted },
     }
   },
 })
 
+/** What was kept before; nothing where it cannot be built any more, which is no reason to keep the change back. */
+function workedOut({ choices }: Project, context: Context): Planned | undefined {
+  try {
+    return planned(choices, context)
+  } catch (error) {
+    if (error instanceof Refusal) return undefined
+    throw error
+  }
+}
+
+/** A plan that may be kept: throws a Refusal for one that cannot be built. */
+function buildable(choices: PlanChoices, context: Context): Planned {
+  const worked = planned(choices, context)
+  refuseGrooves(worked.plan, context.settled.kerf)
+  return worked
+}
+
 function wholePlan(
-  { plan, notes }: ReturnType<typeof planned>,
+  { plan, warnings, assumptions }: Planned,
   choices: PlanChoices,
-  context: Context,
+  { show, settled, cautions }: Context,
 ): Reply {
   return {
-    answer: planAnswer(plan, context.show),
-    cautions: context.cautions(planFacts(plan, choices)),
-    tables: partTables(plan, context.show),
-    notes: [...roundingNotes(plan, context.show), ...notes],
+    answer: planAnswer(plan, show),
+    cautions: cautions(planFacts(plan, choices)),
+    tables: partTables(plan, show),
+    notes: [...warnings, ...sizeNotes(plan, show), ...sawNotes(plan, show, settled.kerf), ...assumptions],
     buttons: [PARTS, UNDO],
     figures: planFigures(plan),
   }

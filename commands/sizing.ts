@@ -3,7 +3,8 @@ import { defineCommand } from '../src/bot/command.ts'
 import { overlay } from '../src/bot/planChoices.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { choicesFrom, planOptions } from '../src/bot/planOptions.ts'
-import { partTables, planAnswer, planFacts, planFigures, roundingNotes } from '../src/bot/planReply.ts'
+import { refuseGrooves } from '../src/bot/plannedGrooves.ts'
+import { partTables, planAnswer, planFacts, planFigures, sawNotes, sizeNotes } from '../src/bot/planReply.ts'
 
 export default defineCommand({
   name: 'sizing',
@@ -11,41 +12,41 @@ export default defineCommand({
   examples: [
     'sizing 17in x 13in height=15in',
     'sizing 17in round height=15in sheet=15/32in braces=all',
+    'sizing 29in hi x 46in wide x 18in deep grooves=5',
     'sizing 430mm x 330mm height=380mm sheet=12mm strip=12mm board=38x89 clearance=10mm',
   ],
   options: z.strictObject(planOptions),
   run: (input, context) => {
-    const { project, show } = context
+    const { project, show, settled } = context
     const typed = choicesFrom(input)
     const choices = overlay(project?.choices ?? {}, typed)
-    const { plan, notes } = planned(choices, context)
-    const inside = `${show.mark(plan.inside.length)} x ${show.length(plan.inside.width)}`
-    const outside = `${show.mark(plan.outside.length, 'cover')} x ${show.length(plan.outside.width, 'cover')}`
+    const { plan, warnings, assumptions } = planned(choices, context)
+    refuseGrooves(plan, settled.kerf)
     return {
       answer: planAnswer(plan, show),
       cautions: context.cautions(planFacts(plan, choices)),
       tables: partTables(plan, show),
       notes: [
-        `inside ${inside}, outside ${outside}; packs flat ${show.length(plan.flatStack, 'cover')} thick`,
-        ...(plan.lip > 0
-          ? [`corner stiles reach ${show.length(plan.lip, 'mark', true)} over the side panels`]
-          : []),
+        ...warnings,
+        ...sizeNotes(plan, show),
+        ...sawNotes(plan, show, settled.kerf),
         ...(project ? ["what you left out comes from this channel's project"] : []),
-        ...roundingNotes(plan, show),
-        ...notes,
+        ...assumptions,
       ],
-      buttons: project
-        ? []
-        : [
-            {
-              label: 'Keep for this channel',
-              line: `project start ${saidAgain(context.request.invocation)}`,
-            },
-          ],
+      buttons: keepButtons(project !== undefined, context.request.invocation),
       figures: planFigures(plan),
     }
   },
 })
+
+type Invocation = Parameters<typeof saidAgain>[0]
+
+/** One tap keeps what was typed: as the channel's plan, or as a change of the one there is. */
+function keepButtons(kept: boolean, invocation: Invocation) {
+  const said = saidAgain(invocation)
+  if (!kept) return [{ label: 'Keep for this channel', line: `project start ${said}` }]
+  return said === '' ? [] : [{ label: 'Change the plan so', line: `project change ${said}` }]
+}
 
 /** The same options again, so that one tap keeps the plan. */
 const saidAgain = (invocation: { line: string } | { options: Readonly<Record<string, unknown>> }): string =>

@@ -4,7 +4,7 @@ import { choice, count, first, length } from '../src/bot/option.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Show } from '../src/bot/show.ts'
 import { type Length, toMillimetres } from '../src/core/measure/length.ts'
-import { type SpacingObstacle, spaceEvenly } from '../src/core/panelling/spacing.ts'
+import { type Spacing, type SpacingObstacle, spaceEvenly } from '../src/core/panelling/spacing.ts'
 
 export default defineCommand({
   name: 'spacing',
@@ -27,9 +27,19 @@ export default defineCommand({
     if (pieces === undefined && gap === undefined)
       throw new Refusal('invalid', 'how many pieces, or how wide a gap at most? Add count=6 or gap=3in')
     const spaced = spaceEvenly({ span, piece, ends, count: pieces, gap })
+    if (piece > span)
+      throw new Refusal(
+        'invalid',
+        `one piece of ${show.length(piece)} is longer than the span of ${show.length(span)}; check both`,
+      )
     if (spaced.status === 'impossible') throw new Refusal('invalid', sentence(spaced, show, piece, span))
+    if (spaced.count === 0)
+      throw new Refusal(
+        'invalid',
+        `the whole span of ${show.length(span)} is no wider than that gap, so no piece is needed; make gap= smaller`,
+      )
     return {
-      answer: `${spaced.count} pieces with ${spaced.gaps} gaps of ${show.length(spaced.gap)}`,
+      answer: answer(spaced, show),
       tables: [
         {
           title: `Where each piece starts (${show.unit})`,
@@ -38,9 +48,7 @@ export default defineCommand({
         },
       ],
       notes: [
-        ends === 'gaps'
-          ? 'a gap outside the first and the last piece, so one gap more than pieces'
-          : 'a piece flush at both ends, so one gap fewer than pieces',
+        ...(spaced.gap === 0 ? [] : [ENDS[ends]]),
         ...(gap ? [`no gap is wider than the ${show.length(gap)} asked for`] : []),
         'every start is measured from the same end, so that no error adds up',
       ],
@@ -48,6 +56,19 @@ export default defineCommand({
     }
   },
 })
+
+const ENDS = {
+  gaps: 'a gap outside the first and the last piece, so one gap more than pieces',
+  flush: 'a piece flush at both ends, so one gap fewer than pieces',
+} as const
+
+function answer({ count: pieces, gaps, gap }: Spacing, show: Show): string {
+  const said = pieces === 1 ? '1 piece' : `${pieces} pieces`
+  if (gaps === 0 || gap === 0) return `${said} edge to edge: no gap is left`
+  return gaps === 1
+    ? `${said} with 1 gap of ${show.length(gap)}`
+    : `${said} with ${gaps} gaps of ${show.length(gap)}`
+}
 
 function sentence(obstacle: SpacingObstacle, show: Show, piece: Length, span: Length): string {
   switch (obstacle.kind) {

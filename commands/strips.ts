@@ -1,13 +1,19 @@
 import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
-import { board, first, length, words } from '../src/bot/option.ts'
+import type { Context } from '../src/bot/context.ts'
 import { readNeed } from '../src/bot/need.ts'
+import { board, first, length, words } from '../src/bot/option.ts'
+import { boardOfPlan, isNear, stripsOfPlan, usualBoardLength } from '../src/bot/plannedStrips.ts'
+import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
+import { sawKerf } from '../src/bot/sawKerf.ts'
 import type { Show } from '../src/bot/show.ts'
 import { type Length, toMillimetres } from '../src/core/measure/length.ts'
-import { boardsFor } from '../src/core/panelling/boards.ts'
-import { ripSettings } from '../src/core/panelling/rips.ts'
-import { countStrips } from '../src/core/panelling/strips.ts'
+import type { BoardRead } from '../src/core/measure/readBoard.ts'
+import { type BoardCount, boardsFor, type StripNeed } from '../src/core/panelling/boards.ts'
+import { type Rips, ripSettings } from '../src/core/panelling/rips.ts'
+import { countStrips, type StripCount } from '../src/core/panelling/strips.ts'
+import type { Plan } from '../src/core/plan.ts'
 
 export default defineCommand({
   name: 'strips',
@@ -16,9 +22,10 @@ export default defineCommand({
     'strips 2x6 rip=1/2in',
     'strips 2x6x8 rip=1/2in need=40',
     'strips 38x140 rip=12mm kerf=2.4mm need=60m length=2.4m',
+    'strips',
   ],
   options: z.strictObject({
-    board: first(board('the board to rip, by name or by measured section')),
+    board: first(board('the board to rip, by name or by measured section')).optional(),
     rip: length('strip thickness, what the fence would set', '1/2in').optional(),
     kerf: length('what the blade takes', '1/8in').optional(),
     need: words('how many strips, or how much length of strip in all', '40').optional(),
@@ -27,10 +34,12 @@ export default defineCommand({
   }),
   run: (input, context) => {
     const { show, settings, settled, project } = context
-    const rip = input.rip ?? project?.choices.strip ?? settings.usual[settled.region].strip
-    const kerf = input.kerf ?? settled.kerf
+    const plan = project && planned(project.choices, context).plan
+    const taken = input.board ? { board: input.board, from: '' } : boardOfPlan(plan, context)
+    const rip = input.rip ?? plan?.spec.strip ?? settings.usual[settled.region].strip
+    const kerf = sawKerf(input.kerf, show) ?? settled.kerf
     const safe = input.safe ?? settings.safeRip
-    const { width, name } = input.board
+    const { width } = taken.board
     const counted = countStrips({ board: width, strip: rip, kerf })
     if (counted.status === 'impossible' || counted.count === 0) {
       throw new Refusal(
@@ -38,56 +47,31 @@ export default defineCommand({
         `a board ${show.length(width)} wide gives no strip of ${show.length(rip)}; rip less, or take a wider board`,
       )
     }
-    const { count, safeCount, spare, offcut, tight } = counted
     const rips = ripSettings({ board: width, strip: rip, kerf, safe })
-    const boardLength = input.length ?? input.board.length
-    const need =
-      input.need === undefined
-        ? undefined
-        : readNeed(input.need, boardLength, { ...settled, stock: context.reference.stock })
-    const buy = need && boardsFor(need, Math.max(1, safeCount))
-    const called = name ?? `${show.mark(input.board.thickness)} x ${show.length(width)}`
-    const each = `${count} ${count === 1 ? 'strip' : 'strips'} of ${show.length(rip)} from each ${called}`
-    const exact = spare === 0 ? `, but count on ${safeCount}: nothing is spare` : ''
+    const asked = { ...input, board: taken.board, kerf }
+    const needed = typedNeed(asked, context) ?? (plan && planNeed(plan, asked, rip, context))
+    const buy = needed && boardsFor(needed.need, Math.max(1, counted.safeCount))
+    const bought = buy?.status === 'counted' ? buy : undefined
     return {
-      answer:
-        buy?.status === 'counted'
-          ? `Rip ${buy.boards} ${buy.boards === 1 ? 'board' : 'boards'}: ${each}${exact}`
-          : `${each}${exact}`,
+      answer: answer(taken.board, counted, rip, bought, show),
       cautions: context.cautions({ ripWidth: toMillimetres(rip), pieceAtFence: toMillimetres(rips.left) }),
-      tables: [
-        {
-          title: `Fence to nearest tooth (${show.unit}); the strip falls free on the other side`,
-          columns: ['Cut', 'Fence'],
-          rows: rips.settings.map((setting, cut) => [cut + 1, { length: setting, fine: true }]),
-        },
-      ],
+      tables: fenceTable(rips, show),
       notes: [
-        `kerf ${show.length(kerf, 'mark', true)}; ${spareWords(spare, offcut, show)}`,
-        ...(tight && spare > 0
-          ? [`tight: ${show.length(spare, 'mark', true)} spare is less than most edges need to clean up`]
-          : []),
-        ...(rips.count < count
-          ? [
-              `the fence list stops with ${show.length(rips.left, 'into')} at the fence (safe=${show.length(safe)}); take the rest with a push block or a jig`,
-            ]
-          : []),
-        ...(buy?.status === 'counted'
-          ? [
-              `${buy.strips} strips needed, ${buy.spareStrips} more come out; reckoned with ${safeCount} a board`,
-            ]
-          : []),
-        ...(input.rip
-          ? []
-          : [
-              `strips ${show.length(rip)} thick${project?.choices.strip ? " from this channel's project" : ''} (rip=)`,
-            ]),
-      ],
+        taken.from,
+        `kerf ${show.length(kerf, 'mark', true)}; ${spareWords(counted, show)}`,
+        tightLine(counted, show),
+        stopLine(rips, counted, safe, show),
+        bought ? needLine(bought, counted) : handLine(taken.board, counted),
+        needed?.from ?? '',
+        input.rip
+          ? ''
+          : `strips ${show.length(rip)} thick${plan ? " from this channel's project" : ''} (rip=)`,
+      ].filter((line) => line !== ''),
       figures: {
-        perBoard: count,
-        safePerBoard: safeCount,
-        spare: toMillimetres(spare),
-        boards: buy?.status === 'counted' ? buy.boards : null,
+        perBoard: counted.count,
+        safePerBoard: counted.safeCount,
+        spare: toMillimetres(counted.spare),
+        boards: bought?.boards ?? null,
         width: toMillimetres(width),
         settings: rips.settings.map(toMillimetres),
       },
@@ -95,10 +79,108 @@ export default defineCommand({
   },
 })
 
-function spareWords(spare: Length, offcut: Length, show: Show): string {
-  if (spare === 0) return 'nothing is spare'
+interface Asked {
+  readonly board: BoardRead
+  readonly kerf: Length
+  readonly rip?: Length | undefined
+  readonly need?: string | undefined
+  readonly length?: Length | undefined
+}
+
+/** What is needed, and a line on where that comes from. */
+interface Needed {
+  readonly need: StripNeed
+  readonly from: string
+}
+
+function typedNeed(asked: Asked, { settled, reference }: Context): Needed | undefined {
+  const boardLength = lengthOf(asked)
+  if (asked.need === undefined) return undefined
+  return { need: readNeed(asked.need, boardLength, { ...settled, stock: reference.stock }), from: '' }
+}
+
+function lengthOf({ board, length }: Asked): Length | undefined {
+  if (board.length !== undefined && length !== undefined && board.length !== length) {
+    throw new Refusal(
+      'invalid',
+      'the length of the boards is given twice, in the board and as length=; keep one',
+    )
+  }
+  return length ?? board.length
+}
+
+/** What the plan's strips take, where they are what this board is ripped to. */
+function planNeed(plan: Plan, asked: Asked, rip: Length, context: Context): Needed | undefined {
+  const { show } = context
+  if (!isNear(asked.board.thickness, plan.spec.width) || !isNear(rip, plan.spec.strip)) return undefined
+  const typed = lengthOf(asked)
+  const boardLength = typed ?? usualBoardLength(plan, context)
+  const strips = boardLength && stripsOfPlan(plan, boardLength, asked.kerf)
+  if (boardLength === undefined || strips === undefined) return undefined
+  const long = `${show.length(boardLength)} long${typed ? '' : ' (length=)'}`
+  return {
+    need: { strips },
+    from: `an estimate for this channel's plan, from boards ${long}; "layout" proves it`,
+  }
+}
+
+function answer(
+  board: BoardRead,
+  { count, safeCount, spare }: StripCount,
+  rip: Length,
+  bought: BoardCount | undefined,
+  show: Show,
+): string {
+  const called = board.name ?? `${show.mark(board.thickness)} x ${show.length(board.width)}`
+  const each = `${count} ${count === 1 ? 'strip' : 'strips'} of ${show.length(rip)} from each ${called}`
+  const exact = spare === 0 && count > 1 ? `, but count on ${safeCount}: nothing is spare` : ''
+  return bought ? `Rip ${bought.boards} ${boards(bought.boards)}: ${each}${exact}` : `${each}${exact}`
+}
+
+const boards = (count: number): string => (count === 1 ? 'board' : 'boards')
+
+const fenceTable = ({ settings }: Rips, { unit }: Show) =>
+  settings.length === 0
+    ? []
+    : [
+        {
+          title: `Fence to nearest tooth (${unit}); the strip falls free on the other side`,
+          columns: ['Cut', 'Fence'],
+          rows: settings.map((setting, cut) => [cut + 1, { length: setting, fine: true }]),
+        },
+      ]
+
+function spareWords({ spare, offcut, count }: StripCount, show: Show): string {
+  if (spare === 0)
+    return count === 1 ? 'the board is just that wide, so nothing is ripped' : 'nothing is spare'
   const said = `${show.length(spare, 'into', true)} is spare`
   return offcut === 0
     ? `${said}, which one more cut turns to dust`
     : `${said}, of which one more cut leaves ${show.length(offcut, 'into', true)}`
 }
+
+const tightLine = ({ tight, spare }: StripCount, show: Show): string =>
+  tight && spare > 0
+    ? `tight: ${show.length(spare, 'mark', true)} spare is less than most edges need to clean up`
+    : ''
+
+/** Where the fence list ends before the strips do. */
+function stopLine({ settings, left, count }: Rips, counted: StripCount, safe: Length, show: Show): string {
+  if (count >= counted.count || (counted.count === 1 && counted.spare === 0)) return ''
+  const least = `${show.mark(safe, 'cover')} ${show.unit}`
+  return settings.length === 0
+    ? `no cut leaves ${least} at the fence (safe=): use a push block or a jig for every one`
+    : `the fence list stops with ${show.length(left, 'mark', true)} at the fence (safe=${least}); take the rest with a push block or a jig`
+}
+
+function needLine({ strips, spareStrips }: BoardCount, { safeCount }: StripCount): string {
+  const needed = strips === 1 ? '1 strip needed' : `${strips} strips needed`
+  const more = spareStrips === 1 ? '1 more comes out' : `${spareStrips} more come out`
+  return `${needed}, ${more}; reckoned with ${Math.max(1, safeCount)} a board`
+}
+
+/** `5 2x6x8` says how many there are. */
+const handLine = ({ count, name = 'such boards' }: BoardRead, { safeCount }: StripCount): string =>
+  count === undefined || count === 1
+    ? ''
+    : `${count} ${name} give ${count * safeCount} strips, at ${safeCount} a board`

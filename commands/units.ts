@@ -1,8 +1,9 @@
 import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
 import { choice, first, length, words, yes } from '../src/bot/option.ts'
-import { type Preferences, settle } from '../src/bot/preferences.ts'
+import { type Preferences, settle, shownIn } from '../src/bot/preferences.ts'
 import { Refusal, quoted } from '../src/bot/refusal.ts'
+import { sawKerf } from '../src/bot/sawKerf.ts'
 import { toMillimetres } from '../src/core/measure/length.ts'
 import { showLength } from '../src/core/measure/show.ts'
 import { REGIONS } from '../src/core/stock/stock.ts'
@@ -29,19 +30,20 @@ export default defineCommand({
   run: async ({ system, tape, kerf, region, reset = false, for: whose }, context) => {
     const { preferences, settings, show } = context
     const typed = readSystem(system)
+    const anew = reset || typed.reset === true
     const owner = whose ?? typed.owner ?? 'me'
     const changes: Preferences = {
       ...(typed.units && { units: typed.units }),
       ...(tape && { tape: TAPES[tape] }),
-      ...(kerf && { kerf }),
+      ...(sawKerf(kerf, show) && { kerf }),
       ...(region && { region: REGIONS.find((name) => name.toLowerCase() === region) }),
     }
     const document = owner === 'me' ? preferences.person : preferences.channel
-    const changed = reset || Object.keys(changes).length > 0
-    if (changed) await document.change((kept) => ({ ...(reset ? {} : kept), ...changes }))
+    const changed = anew || Object.keys(changes).length > 0
+    if (changed) await document.change((kept) => ({ ...(anew ? {} : kept), ...changes }))
     const [person, channel] = await Promise.all([preferences.person.read(), preferences.channel.read()])
     const now = settle(owner === 'me' ? (person ?? {}) : {}, channel ?? {}, settings)
-    const kerfShown = showLength(now.kerf, { units: now.units ?? show.units, tape: 32, millimetreStep: 0.5 })
+    const kerfShown = showLength(now.kerf, { units: shownIn(now, undefined), tape: 64, millimetreStep: 0.5 })
     return {
       answer: `${changed ? 'Set' : 'Now'} for ${owner === 'me' ? 'you' : 'the channel'}: ${now.units ?? 'units not settled'}, tape 1/${now.tape} in, kerf ${kerfShown}, region ${now.region}`,
       notes: [
@@ -61,19 +63,31 @@ export default defineCommand({
   },
 })
 
-/** `inch`, `metric`, and the same with `for me` or `for the channel` behind it, as people say it. */
-function readSystem(text: string | undefined): { units?: 'inch' | 'metric'; owner?: 'me' | 'channel' } {
+/** What stands first, in words. */
+interface SystemTyped {
+  readonly units?: 'inch' | 'metric' | undefined
+  readonly owner?: 'me' | 'channel' | undefined
+  readonly reset?: boolean
+}
+
+/** `inch`, `metric`, `reset`, and the same with `for me` or `for the channel` behind it, as people say it. */
+function readSystem(text: string | undefined): SystemTyped {
   if (text === undefined) return {}
-  const said = /^(?:(in|inch|inches|imperial|mm|cm|metric)\b)?\s*(?:for\s+(?:the\s+)?(me|channel))?$/iu.exec(
-    text,
-  )
+  const said =
+    /^(?:(?:(in|inch|inches|imperial)|(mm|cm|metric)|(reset))\b)?\s*(?:for\s+(?:the\s+)?(me|channel))?$/iu.exec(
+      text,
+    )
   if (!said)
     throw new Refusal(
       'invalid',
       `cannot read ${quoted(text)} as units; write inch or metric, then for=me or for=channel`,
     )
-  const units = said[1] && (/^i/iu.test(said[1]) ? 'inch' : 'metric')
-  return { ...(units && { units }), ...(said[2] && { owner: said[2].toLowerCase() as 'me' | 'channel' }) }
+  const [, inch, metric, reset, owner] = said
+  return {
+    units: inch ? 'inch' : metric ? 'metric' : undefined,
+    owner: owner?.toLowerCase() as SystemTyped['owner'],
+    reset: reset !== undefined,
+  }
 }
 
 function lowerCase<const Names extends readonly string[]>(names: Names) {

@@ -1,6 +1,8 @@
+import { type Length, MILLIMETRE } from '../core/measure/length.ts'
 import { readBoard } from '../core/measure/readBoard.ts'
 import type { ReadingSettings } from '../core/measure/reading.ts'
 import { readSheet } from '../core/measure/readSheet.ts'
+import { showLength } from '../core/measure/show.ts'
 import type { Spec } from '../core/plan.ts'
 import type { Context } from './context.ts'
 import type { PlanChoices } from './planChoices.ts'
@@ -26,8 +28,9 @@ export function completePlan(choices: PlanChoices, context: Context): Completed 
       'what does it go round? Write its size first, such as 17in x 13in or 17in round',
     )
   if (height === undefined) throw new Refusal('invalid', 'how tall is the finished box? Add height=15in')
-  const usual = settings.usual[settled.region]
-  const reading = { ...settled, stock: reference.stock }
+  const region = choices.region ?? settled.region
+  const usual = settings.usual[region]
+  const reading = { ...settled, region, stock: reference.stock }
   const board = choices.width === undefined ? defaultBoard(usual.board, reading) : undefined
   const sheet = choices.sheet ?? defaultSheet(usual.sheet, reading)
   const spec: Spec = {
@@ -75,9 +78,17 @@ function assumptions(
 
 const sheetWords = (sheet: NonNullable<PlanChoices['sheet']>, show: Show, fallback: string): string => {
   const name =
-    sheet.label === undefined ? fallback : `${show.length(sheet.label)} ${sheet.material ?? 'sheet'}`
+    sheet.label === undefined ? fallback : `${labelWords(sheet.label)} ${sheet.material ?? 'sheet'}`
   return `${name} taken as ${show.length(sheet.thickness, 'mark', true)} thick`
 }
+
+/** A label in its own units, whatever the answer is in: `18 mm`, `3/4 in`. */
+const labelWords = (label: Length): string =>
+  showLength(label, {
+    units: label % (MILLIMETRE / 2) === 0 ? 'metric' : 'inch',
+    tape: 64,
+    millimetreStep: 0.5,
+  })
 
 /** The config's own words, read as a person's would be; the config's check has read them before. */
 function defaultBoard(name: string, reading: ReadingSettings) {

@@ -2,6 +2,7 @@ import type { Part, Spec } from '../core/plan.ts'
 import type { PartChange, PlanDifference } from '../core/plan/difference.ts'
 import { type Length, toInches, toMillimetres } from '../core/measure/length.ts'
 import { showDecimal } from '../core/measure/showDecimal.ts'
+import { purposeOf } from './planReply.ts'
 import type { Cell, Figure, Table } from './reply.ts'
 import type { Show } from './show.ts'
 
@@ -22,7 +23,7 @@ export function differenceTables({ parts }: PlanDifference, show: Show): readonl
 const wholeRows = (changes: readonly PartChange[]): readonly Cell[][] =>
   changes.flatMap(({ label, name, before, after }) => {
     const part = after ?? before
-    return part ? [[label, part.count, { length: part.length, purpose: 'into' }, name]] : []
+    return part ? [[label, part.count, { length: part.length, purpose: purposeOf(part) }, name]] : []
   })
 
 /** Sides only: how thick the stock is says differenceNotes, once for all that is cut from it. */
@@ -33,8 +34,8 @@ function changeRows({ label, name, before, after, change }: PartChange, show: Sh
   const short = name.replace(/ panel$/u, '')
   const rows = SIDES.filter((side) => isSeen(before[side], after[side], show)).map((side): Cell[] => [
     label,
-    { length: before[side], purpose: 'into' },
-    { length: after[side], purpose: 'into' },
+    { length: before[side], purpose: purposeOf(before) },
+    { length: after[side], purpose: purposeOf(after) },
     side === 'length' ? short : `${short} wide`,
   ])
   const count: Cell[][] = change.count === 0 ? [] : [[label, `${before.count}x`, `${after.count}x`, short]]

@@ -14,7 +14,7 @@ export function readNeed(
   boardLength: Length | undefined,
   settings: ReadingSettings,
 ): StripNeed {
-  const counted = readCount(text)
+  const counted = readCount(text.replace(/\s*strips?\s*$/iu, ''))
   if (counted.status === 'read') return { strips: counted.count }
   const total = readTotal(text)
   const read = total

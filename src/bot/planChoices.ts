@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { OPENINGS } from '../core/checks/cautionFacts.ts'
 import { nanometres } from '../core/measure/length.ts'
+import { REGIONS } from '../core/stock/stock.ts'
 import { BRACES, CORNERS } from './settings.ts'
 
 const stored = z.int().nonnegative().transform(nanometres)
@@ -37,6 +38,8 @@ export const planChoicesSchema = z.strictObject({
   grooves: z.int().min(0).max(40).optional(),
   fit: stored.optional(),
   open: z.enum(OPENINGS).optional(),
+  /** Where the wood is bought, as it was when the plan was kept: what is left open is filled from there, whoever asks. */
+  region: z.enum(REGIONS).optional(),
 })
 
 /** The output side: lengths as lengths. */

@@ -3,6 +3,7 @@ import type { Length } from '../core/measure/length.ts'
 import type { BoardRead } from '../core/measure/readBoard.ts'
 import type { SheetRead } from '../core/measure/readSheet.ts'
 import type { SizeRead } from '../core/measure/readSize.ts'
+import { objectShape } from './objectShape.ts'
 import { board, choice, clearance, count, first, length, sheet, size } from './option.ts'
 import type { PlanChoices } from './planChoices.ts'
 import { Refusal } from './refusal.ts'
@@ -43,8 +44,8 @@ export interface PlanInput {
 /** What was typed, as choices. Throws a Refusal where two options contradict each other. */
 export function choicesFrom(input: PlanInput): PlanChoices {
   const { object, height, board: ripped, width, sheet: panel, ...rest } = input
-  const tall = object && !object.round ? object.lengths[2] : object?.lengths[1]
-  if (tall !== undefined && height !== undefined && tall !== height) {
+  const read = object && objectShape(object)
+  if (read?.height !== undefined && height !== undefined && read.height !== height) {
     throw new Refusal('invalid', 'the height is given twice, in the object and as height=; keep one')
   }
   if (ripped && width !== undefined && ripped.thickness !== width) {
@@ -52,10 +53,10 @@ export function choicesFrom(input: PlanInput): PlanChoices {
   }
   return {
     ...rest,
-    ...(object ? { object: shapeOf(object), objectWords: [...object.words] } : {}),
-    height: height ?? tall,
+    ...(object && read ? { object: read.shape, objectWords: [...object.words] } : {}),
+    height: height ?? read?.height,
     width: width ?? ripped?.thickness,
-    board: ripped?.name ?? (width === undefined ? undefined : ''),
+    board: boardName(ripped, width),
     sheet: panel && {
       thickness: panel.thickness,
       measured: panel.measured,
@@ -65,13 +66,8 @@ export function choicesFrom(input: PlanInput): PlanChoices {
   }
 }
 
-function shapeOf({ round, lengths }: SizeRead): NonNullable<PlanChoices['object']> {
-  const [length, width] = lengths
-  if (length === undefined) throw new Refusal('invalid', 'the object has no size; write object=17in x 13in')
-  if (round) return { shape: 'round', diameter: length }
-  if (width !== undefined) return { shape: 'rectangle', length, width }
-  throw new Refusal(
-    'ambiguous',
-    'one number for the object could be a square or a round one; write it as length x width, or add "round"',
-  )
+/** No name, as `''`, takes the place of the one kept before: the strips do not come out of that board any more. */
+function boardName(ripped: BoardRead | undefined, width: Length | undefined): string | undefined {
+  if (ripped) return ripped.name ?? ''
+  return width === undefined ? undefined : ''
 }

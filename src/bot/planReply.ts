@@ -1,9 +1,11 @@
 import { type Length, toMillimetres } from '../core/measure/length.ts'
 import type { Part, Plan } from '../core/plan.ts'
 import type { Facts } from '../core/checks/cautionFacts.ts'
+import type { Face } from '../core/panelling/face.ts'
 import type { PlanChoices } from './planChoices.ts'
+import { panelGrooves } from './plannedGrooves.ts'
 import { objectFacts } from './plannedSurround.ts'
-import type { Cell, Figure, Table } from './reply.ts'
+import type { Cell, Figure, Purpose, Table } from './reply.ts'
 import type { Show } from './show.ts'
 
 /** The parts of a plan as two tables that fit a phone: panels with both sides, strips with their length. */
@@ -26,22 +28,72 @@ export function partTables(plan: Plan, show: Show): readonly Table[] {
     {
       title: `Strips ${show.mark(plan.spec.strip, 'mark', true)} x ${show.length(plan.spec.width, 'mark', true)}`,
       columns: ['', 'No', 'Long', 'For'],
-      rows: strips.map((part): Cell[] => [part.label, part.count, into(part.length), part.name]),
+      rows: strips.map((part): Cell[] => [
+        part.label,
+        part.count,
+        { length: part.length, purpose: purposeOf(part) },
+        part.name,
+      ]),
     },
   ].filter((table) => table.rows.length > 0)
 }
 
+/** A brace is cut from a blank, which is never too short; every other part goes into its place. */
+export const purposeOf = ({ name }: Pick<Part, 'name'>): Purpose =>
+  name.endsWith('brace') ? 'cover' : 'into'
+
 const into = (length: Length): Cell => ({ length, purpose: 'into' })
 
+/** How large the box comes out, and how far its corners hold. */
+export const sizeNotes = (plan: Plan, show: Show): readonly string[] => [
+  `inside ${show.mark(plan.inside.length, 'into')} x ${show.length(plan.inside.width, 'into')}, outside ${show.mark(plan.outside.length, 'cover')} x ${show.length(plan.outside.width, 'cover')}; packs flat ${show.length(plan.flatStack, 'cover')} thick`,
+  ...(plan.lip > 0
+    ? [`corner stiles reach ${show.length(plan.lip, 'mark', true)} over the side panels`]
+    : []),
+]
+
+/** What a saw needs besides the parts: what the tape does not show, the settings for braces, and where grooves go. */
+export const sawNotes = (plan: Plan, show: Show, kerf: Length): readonly string[] => [
+  ...roundingNotes(plan, show),
+  ...plan.faces.flatMap((face) => braceLine(plan, face, show)),
+  ...grooveLine(plan, show, kerf),
+]
+
 /** One line that says by how much the tape's marks fall short; none where every mark is exact. */
-export function roundingNotes(plan: Plan, show: Show): readonly string[] {
-  const misses = plan.parts.flatMap(({ label, length, width, material }) =>
+function roundingNotes(plan: Plan, show: Show): readonly string[] {
+  const fitted = plan.parts.filter((part) => purposeOf(part) === 'into')
+  const misses = fitted.flatMap(({ label, length, width, material }) =>
     (material === 'sheet' ? [length, width] : [length])
       .map((side) => show.miss(side, 'into'))
       .filter((miss) => miss !== '')
       .map((miss) => `${label} ${miss}`),
   )
-  return misses.length === 0 ? [] : [`rounded down to the tape: ${misses.join(', ')} ${show.unit}`]
+  return misses.length === 0
+    ? []
+    : [`rounded down to the tape: ${[...new Set(misses)].join(', ')} ${show.unit}`]
+}
+
+/** The saw's scale first, then the angle to the edge. */
+function braceLine(plan: Plan, { name, brace }: Face, show: Show): readonly string[] {
+  const part = plan.parts.find((each) => each.name === `${name} brace`)
+  if (!brace || !part) return []
+  return [
+    `${part.label} ${part.name}: blank ${show.length(part.length, 'cover')} tip to tip, set the saw to ${show.angle(brace.saw)} from square (${show.angle(90 - brace.saw)} to the edge), one cut at each end, flush with the ${brace.ends}`,
+  ]
+}
+
+/** Where the first groove of either panel goes; the grooves command has the rest. */
+function grooveLine(plan: Plan, show: Show, kerf: Length): readonly string[] {
+  const { grooves } = plan.spec
+  if (grooves === 0) return []
+  const fences = panelGrooves(plan, { count: grooves, kerf }).map(({ face, laid }) =>
+    laid.status === 'laid' && laid.settings[0]
+      ? `${face} panels first fence ${show.length(laid.settings[0].fence, 'mark', true)}`
+      : `${face} panels have no room for them with this blade`,
+  )
+  return [
+    `${grooves} ${grooves === 1 ? 'groove' : 'grooves'} in each panel: ${fences.join(', ')}; every fence: "grooves", once the plan is kept`,
+  ]
 }
 
 /** The first line: the panels, which are cut first. */
@@ -49,7 +101,7 @@ export function planAnswer(plan: Plan, show: Show): string {
   const panels = plan.parts.filter((part) => part.material === 'sheet')
   const cuts = panels.map(
     ({ count, name, length, width }) =>
-      `${count} ${name}${count === 1 ? '' : 's'} ${show.mark(length, 'into')} x ${show.length(width, 'into')}`,
+      `${count} ${name}${count === 1 ? '' : 's'} ${show.mark(length, 'into')} x ${show.mark(width, 'into')} ${show.unit}`,
   )
   return `Cut ${cuts.join(' and ')}`
 }
@@ -100,6 +152,7 @@ export function planFacts(plan: Plan, choices: PlanChoices): Facts {
   return {
     sheetCut: true,
     crosscut: true,
+    pieceLength: toMillimetres(Math.min(...plan.parts.map(({ length }) => length)) as Length),
     ripWidth: toMillimetres(plan.spec.strip),
     ...(plan.spec.grooves > 0
       ? { grooves: plan.spec.grooves, grooveDepth: toMillimetres(plan.spec.sheet) / 3 }
