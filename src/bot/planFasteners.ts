@@ -1,0 +1,69 @@
+import type { Plan } from '../core/plan.ts'
+import { type Drive, drives } from '../core/plan/drive.ts'
+import { type Joint, layJoints } from '../core/plan/joints.ts'
+import { type Fastening, fastenJoint, type NoFastening } from '../core/quantities/fastener.ts'
+import { GRIPS } from '../core/quantities/fastenerBite.ts'
+import type { FastenerKind } from '../core/quantities/fastenerSize.ts'
+import type { Species } from '../core/moisture/species.ts'
+import type { Region } from '../core/stock/stock.ts'
+import type { Reference } from './reference.ts'
+
+/** What the joints of a plan are fastened with. */
+export interface PlanFastening {
+  readonly kind: FastenerKind | undefined
+  readonly wood: Species
+  readonly region: Region
+}
+
+/** A joint of a plan with the better way to drive it, or with what stands against every way. */
+export type FastenedJoint = { readonly joint: Joint; readonly kind: FastenerKind } & (
+  | { readonly drive: Drive; readonly fastening: Fastening }
+  | { readonly obstacle: NoFastening }
+)
+
+/** Every joint of a plan: brads where glue holds for good, screws where it has to come apart, unless a kind is asked for. */
+export const fastenPlan = (
+  plan: Plan,
+  terms: PlanFastening,
+  reference: Reference,
+): readonly FastenedJoint[] =>
+  layJoints(plan).map((joint) => {
+    const kind = terms.kind ?? (joint.fixing === 'screwed' ? 'screw' : 'brad')
+    const tried = drives(joint, plan).map((drive) => ({
+      drive,
+      found: tryDrive(joint, drive, kind, terms, reference),
+    }))
+    const ways = tried.flatMap(({ drive, found }) =>
+      found.status === 'fastened' ? [{ drive, fastening: found }] : [],
+    )
+    const [best] = ways.toSorted((a, b) => GRIPS.indexOf(a.fastening.grip) - GRIPS.indexOf(b.fastening.grip))
+    if (best) return { joint, kind, ...best }
+    const [first] = tried.flatMap(({ found }) => (found.status === 'impossible' ? [found] : []))
+    if (!first) throw new RangeError(`no way to drive ${joint.part} on ${joint.onto}`)
+    return { joint, kind, obstacle: first }
+  })
+
+function tryDrive(
+  { length, fixing }: Joint,
+  { held, receiver, into, width, through }: Drive,
+  kind: FastenerKind,
+  { wood, region }: PlanFastening,
+  { fasteners }: Reference,
+): Fastening | NoFastening {
+  // Driven from its face a strip is held and the sheet receives, and of a sheet no source says what it bears.
+  const isSheet = into === 'edge' || through.startsWith('strip, from')
+  return fastenJoint(
+    {
+      kind,
+      region,
+      held,
+      receiver,
+      into,
+      width,
+      glued: fixing === 'glued',
+      jointLength: length,
+      wood: isSheet ? undefined : wood,
+    },
+    fasteners,
+  )
+}

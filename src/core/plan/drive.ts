@@ -1,0 +1,63 @@
+import { type Length, minus, plus, times } from '../measure/length.ts'
+import type { Plan } from '../plan.ts'
+import type { Into } from '../quantities/fastenerBite.ts'
+import type { Joint } from './joints.ts'
+
+/** One way to drive a fastener through a joint: which piece the head sits in, and what it meets behind. */
+export interface Drive {
+  /** In words, where the driver stands. */
+  readonly through: string
+  readonly held: Length
+  /** How deep the piece behind is in the direction of driving. */
+  readonly receiver: Length
+  readonly into: Into
+  /** Of the contact, across the fastener. */
+  readonly width: Length
+}
+
+/**
+ * The ways to drive a joint of a plan, the better-looking first: a strip on a panel is driven from behind, through the panel,
+ * or else from its face. What meets an edge or an end is driven through the piece that lies over it.
+ */
+export function drives(joint: Joint, plan: Plan): readonly Drive[] {
+  const { part, onto, width } = joint
+  const { sheet, strip } = plan.spec
+  const over = OVER[`${part} on ${onto}`]
+  if (over) return [{ ...over(plan), width }]
+  return [
+    { through: 'panel, from behind', held: sheet, receiver: strip, into: 'face', width },
+    { through: 'strip, from its face', held: strip, receiver: sheet, into: 'face', width },
+  ]
+}
+
+type EdgeDrive = Omit<Drive, 'width'>
+
+/** Joints where one piece lies over the edge or the end of the other. */
+const OVER: Readonly<Record<string, (plan: Plan) => EdgeDrive>> = {
+  'corner stile on end panel': (plan) => throughStrip(plan, 'edge', plan.endPanelLength),
+  'corner stile on end stile': (plan) => throughStrip(plan, 'face', plan.spec.width),
+  'side rail on end panel': (plan) => throughStrip(plan, 'edge', plan.endPanelLength),
+  'side stile on end panel': (plan) => throughStrip(plan, 'edge', plan.endPanelLength),
+  'end rail on side rail': (plan) => throughStrip(plan, 'end', plan.sideRailLength),
+  'end stile on side stile': (plan) => throughStrip(plan, 'face', plan.spec.width),
+  'corner block on end panel': (plan) =>
+    throughEnd(plan, times(plan.spec.strip, 0.5), 'face', plan.spec.width),
+  'side panel on end panel': (plan) =>
+    throughEnd(plan, times(plan.spec.sheet, -0.5), 'edge', plan.sidePanelLength),
+}
+
+const throughStrip = ({ spec }: Plan, into: Into, receiver: Length): EdgeDrive => ({
+  through: 'strip that lies over',
+  held: spec.strip,
+  receiver,
+  into,
+})
+
+/** Through the end panel, and through its stile where that covers the place, `inward` of the inside of the box. */
+function throughEnd({ spec }: Plan, inward: Length, into: Into, receiver: Length): EdgeDrive {
+  const { sheet, strip, width } = spec
+  const stileReaches = minus(width, plus(sheet, strip))
+  return stileReaches > inward
+    ? { through: 'end stile and panel', held: plus(sheet, strip), receiver, into }
+    : { through: 'end panel', held: sheet, receiver, into }
+}
