@@ -6,6 +6,7 @@ export interface Parsed<Node> {
   readonly next: number
 }
 
+/** The tokens of one text, in order. */
 export type Tokens = readonly Token[]
 
 /** A rule of the grammar: what stands at `at`, or undefined where it does not stand there. */

@@ -16,9 +16,11 @@ export interface Phrase {
 export const amountOf = (item: Item | undefined): Amount | undefined =>
   item?.is === 'amount' ? item.amount : undefined
 
+/** True for a word that matches. */
 export const isWord = (item: Item | undefined, words: RegExp): boolean =>
   item?.is === 'word' && words.test(item.text)
 
+/** True for one of the marks. */
 export const isMark = (item: Item | undefined, ...marks: readonly string[]): boolean =>
   item?.is === 'mark' && marks.includes(item.text)
 

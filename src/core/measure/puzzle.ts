@@ -153,7 +153,8 @@ function dashed({ text, items }: Phrase): Ambiguous | undefined {
   const sides = pairs.map((pair) => pair.map((item) => amountOf(item)?.text ?? ''))
   const feet = sides.every(([, inches]) => Number(inches) < 12)
   const drawn = sides.map(([whole, part]) => `${whole}ft ${part}in`).join(' x ')
-  const size = sides.length === 1 ? [`${sides[0]?.[0]}in x ${sides[0]?.[1]}in`] : []
+  const size =
+    sides.length === 1 && Number(sides[0]?.[1]) > 0 ? [`${sides[0]?.[0]}in x ${sides[0]?.[1]}in`] : []
   return couldBe(
     text,
     [...(feet ? [drawn] : []), ...size],

@@ -10,8 +10,10 @@ const SHEET =
 const FILLERS =
   /^(?:of|an?|the|pieces?|pcs|pc|x|in|thick|long|full|whole|off|ea|each|qty|lengths?|at|footer|foot|sheet)$/u
 
+/** True for a word that goes with a board: `stud`, `cedar`, `treated`. */
 export const isBoardWord = (word: string): boolean => BOARD.test(word)
-export const isSheetWord = (word: string): boolean => SHEET.test(word) || isMaterial(word)
+/** True for a word that goes with a sheet. */
+const isSheetWord = (word: string): boolean => SHEET.test(word) || isMaterial(word)
 
 /** Words that turn two small numbers into the feet of a sheet: `4x8 sheet`, `2x2 panel`. */
 export const isPanelWord = (word: string): boolean => /^(?:sheets?|panels?)$/u.test(word) || isMaterial(word)

@@ -22,6 +22,7 @@ export interface TypedNumber {
   readonly fault?: string
 }
 
+/** Zero, exact: the value of what is no number. */
 export const ZERO_VALUE = new Fraction(0)
 
 /** Thousands in threes with a decimal mark of the other kind, or two groups of thousands and no decimals. */
@@ -59,4 +60,4 @@ export function typedFraction(over: string, under: string): TypedNumber {
   return { value: new Fraction(Number(over), Number(under)), form: 'fraction', stroke: { over, under } }
 }
 
-export const faulty = (fault: string): TypedNumber => ({ value: ZERO_VALUE, form: 'whole', fault })
+const faulty = (fault: string): TypedNumber => ({ value: ZERO_VALUE, form: 'whole', fault })

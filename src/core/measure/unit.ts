@@ -16,15 +16,23 @@ const unit = (name: Unit['name'], system: UnitSystem, size: number): Unit => ({
   size: new Fraction(size),
 })
 
+/** 25.4 mm. */
 export const IN = unit('in', 'inch', INCH)
+/** 12 in. */
 export const FT = unit('ft', 'inch', FOOT)
+/** 36 in. */
 export const YD = unit('yd', 'inch', 3 * FOOT)
+/** A thousandth of an inch. */
 export const THOU = unit('thou', 'inch', INCH / 1000)
-export const MICROMETRE = unit('um', 'metric', MILLIMETRE / 1000)
+const MICROMETRE = unit('um', 'metric', MILLIMETRE / 1000)
+/** A thousandth of a metre. */
 export const MM = unit('mm', 'metric', MILLIMETRE)
+/** 10 mm. */
 export const CM = unit('cm', 'metric', 10 * MILLIMETRE)
-export const DM = unit('dm', 'metric', 100 * MILLIMETRE)
+const DM = unit('dm', 'metric', 100 * MILLIMETRE)
+/** 1000 mm. */
 export const M = unit('m', 'metric', 1000 * MILLIMETRE)
+/** A 360th of a turn: an angle, so of no length. */
 export const DEGREE = unit('deg', 'metric', 0)
 
 /** Each unit as people write it, common misspellings too. */

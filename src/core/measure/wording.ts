@@ -1,4 +1,4 @@
-import Fraction from 'fraction.js'
+import type Fraction from 'fraction.js'
 import type { Ambiguous, Invalid } from './reading.ts'
 import { IN, MM, type Unit } from './unit.ts'
 
@@ -9,7 +9,9 @@ export function quoted(text: string): string {
   return `"${signs.length > 40 ? `${signs.slice(0, 37).join('')}...` : line}"`
 }
 
+/** A refusal: the sentence says what was read, why not, and what would do. */
 export const invalid = (problem: string): Invalid => ({ status: 'invalid', problem })
+/** A question: one sentence that names the readings as they can be typed back. */
 export const ambiguous = (question: string): Ambiguous => ({ status: 'ambiguous', question })
 
 /** `"24" could be 24 in or 24 mm; write 24in or 24mm`: `readings` as they would be typed. */
@@ -47,12 +49,11 @@ export const decimalText = (value: Fraction, places = 4): string =>
 export const inUnit = (value: Fraction, unit: Unit): string =>
   `${unit.system === 'metric' ? decimalText(value) : typed(value)}${unit.name}`
 
-/** Nanometres as inches or as mm, to be typed back. */
+/** Nanometres as inches, to be typed back. */
 export const inInches = (size: Fraction): string => inUnit(size.div(IN.size), IN)
+/** Nanometres as mm, to be typed back. */
 export const inMillimetres = (size: Fraction): string => inUnit(size.div(MM.size), MM)
 
 /** Nanometres in the system of `unit`: `23 7/8in` or `606.4mm`. */
 export const inSystemOf = (size: Fraction, unit: Unit): string =>
   unit.system === 'inch' ? inInches(size) : inMillimetres(size)
-
-export const half = (size: Fraction): Fraction => size.div(new Fraction(2))

@@ -47,7 +47,7 @@ describe('what a question or a refusal says', () => {
 
   it.each(asked)('the readings that the question about %j offers can be typed back', (input) => {
     const offered =
-      /write (?:the size itself, such as |the length of the nail, such as )?(.*)$/u.exec(
+      /write (?:the (?:size|length) itself, such as |one measure, such as |the length of the nail, such as )?(.*)$/u.exec(
         sentenceOf(input),
       )?.[1] ?? ''
     const choices = offered
