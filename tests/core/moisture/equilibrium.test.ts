@@ -45,11 +45,16 @@ describe('equilibriumMoisture', () => {
     const temperature = fc.double({ min: 5, max: 60, noNaN: true })
     const humidity = fc.double({ min: 0, max: 99, noNaN: true })
     fc.assert(
-      fc.property(temperature, humidity, fc.double({ min: 0.01, max: 1 }), (degrees, percent, step) => {
-        const here = equilibriumMoisture(degrees, percent)
-        expect(equilibriumMoisture(degrees, percent + step)).toBeGreaterThan(here)
-        if (percent > 1) expect(equilibriumMoisture(degrees + 5, percent)).toBeLessThan(here)
-      }),
+      fc.property(
+        temperature,
+        humidity,
+        fc.double({ min: 0.01, max: 1, noNaN: true }),
+        (degrees, percent, step) => {
+          const here = equilibriumMoisture(degrees, percent)
+          expect(equilibriumMoisture(degrees, percent + step)).toBeGreaterThan(here)
+          if (percent > 1) expect(equilibriumMoisture(degrees + 5, percent)).toBeLessThan(here)
+        },
+      ),
     )
     expect(equilibriumMoisture(20, 0)).toBe(0)
     expect(Number.isFinite(equilibriumMoisture(20, 100))).toBe(true)
