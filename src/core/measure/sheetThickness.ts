@@ -30,7 +30,7 @@ const SURE =
 export const isMaterial = (word: string): boolean => SURE.test(word)
 
 /** The material of the tables that the words name; undefined where they name none. */
-function materialOf(words: readonly string[], { region, stock }: ReadingSettings): string | undefined {
+export function materialOf(words: readonly string[], { region, stock }: ReadingSettings): string | undefined {
   const names = MATERIALS.find(([pattern]) => words.some((word) => pattern.test(word)))?.[1]
   const sold = materials(region, stock)
   return names && (names.find((name) => sold.includes(name)) ?? names[0])
