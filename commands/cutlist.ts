@@ -1,34 +1,38 @@
 import { z } from 'zod'
 import { defineAction, defineVerbs } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
-import { type CutList, cutListSchema, type Listed, partsOfPlan } from '../src/bot/cutList.ts'
-import { listTables } from '../src/bot/cutListReply.ts'
+import { type CutList, cutListOf, type Listed, partsOfPlan, withinBounds } from '../src/bot/cutList.ts'
+import { counted, listTables, partFigure, partNotes } from '../src/bot/cutListReply.ts'
 import { choice, count, first, length, words, yes } from '../src/bot/option.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { readParts } from '../src/bot/readParts.ts'
 import { quoted, Refusal } from '../src/bot/refusal.ts'
 import type { Reply } from '../src/bot/reply.ts'
+import { showKept } from '../src/bot/showKept.ts'
 import { didYouMean } from '../src/bot/suggest.ts'
-import { toMillimetres } from '../src/core/measure/length.ts'
 
 const EMPTY: CutList = { parts: [] }
-const kept = (context: Context) => context.ofChannel('cutlist', cutListSchema)
+
+/** What a change begins from: the list as kept, or the parts of the plan while nobody has made a list. */
+const startOf = (context: Context): CutList =>
+  context.project ? { parts: [...partsOfPlan(planned(context.project.choices, context).plan)] } : EMPTY
 
 const add = defineAction({
   summary: 'Add parts: one, or a pasted list with one on each line (or parted by ;)',
   options: z.strictObject({
     list: first(words('parts as you would write them', '4x 23 15/16 x 18 ply')),
+    strip: length('crosscut them from strips so thick, ripped from boards', '1/2in').optional(),
     grain: yes('the grain runs along the length, so they may not be turned').optional(),
     later: yes('cut to fit on the day, not ahead').optional(),
   }),
-  run: async ({ list: typed, grain = false, later = false }, context) => {
+  run: async ({ list: typed, strip, grain = false, later = false }, context) => {
     let said: readonly string[] = []
-    const { after } = await kept(context).change((list = EMPTY) => {
-      const { parts, notes } = readParts(typed, { grain, later }, list.parts, context)
+    const { after } = await cutListOf(context).change((list = startOf(context)) => {
+      const { parts, notes, units } = readParts(typed, { strip, grain, later }, list.parts, context)
       said = notes
-      return { parts: [...list.parts, ...parts] }
+      return withinBounds({ ...list, parts: [...list.parts, ...parts], units: list.units ?? units })
     })
-    return listing(after.parts, context, 'Added', said)
+    return listing(after, context, 'Added', said)
   },
 })
 
@@ -47,12 +51,12 @@ const change = defineAction({
     const given = Object.entries(changes).filter(([, value]) => value !== undefined)
     if (given.length === 0 && !when)
       throw new Refusal('invalid', `what changes about ${quoted(label)}? Add an option, such as count=4`)
-    const { after } = await kept(context).change((list = EMPTY) => {
+    const { after } = await cutListOf(context).change((list = startOf(context)) => {
       const found = findPart(label, list.parts)
       const changed = { ...found, ...Object.fromEntries(given), ...(when && { later: when === 'day' }) }
-      return { parts: list.parts.map((part) => (part === found ? changed : part)) }
+      return withinBounds({ ...list, parts: list.parts.map((part) => (part === found ? changed : part)) })
     })
-    return listing(after.parts, context, 'Changed')
+    return listing(after, context, 'Changed')
   },
 })
 
@@ -60,11 +64,11 @@ const remove = defineAction({
   summary: 'Take a part off the list',
   options: z.strictObject({ label: first(words('its label', 'A')) }),
   run: async ({ label }, context) => {
-    const { after } = await kept(context).change((list = EMPTY) => {
+    const { after } = await cutListOf(context).change((list = startOf(context)) => {
       const found = findPart(label, list.parts)
-      return { parts: list.parts.filter((part) => part !== found) }
+      return { ...list, parts: list.parts.filter((part) => part !== found) }
     })
-    return listing(after.parts, context, 'Removed')
+    return listing(after, context, 'Removed')
   },
 })
 
@@ -77,9 +81,9 @@ const plan = defineAction({
         'invalid',
         'this channel has no project yet; begin one with: project start 17in x 13in height=15in',
       )
-    const parts = [...partsOfPlan(planned(context.project.choices, context).plan)]
-    await kept(context).change(() => ({ parts }))
-    return listing(parts, context, 'Taken from the plan')
+    const taken = startOf(context)
+    await cutListOf(context).change(() => taken)
+    return listing(taken, context, 'Taken from the plan')
   },
 })
 
@@ -87,19 +91,15 @@ const list = defineAction({
   summary: 'What is on the list',
   options: z.strictObject({}),
   run: async (_input, context) => {
-    const parts = (await kept(context).read())?.parts ?? []
-    if (parts.length > 0) return listing(parts, context, 'Cut list')
-    if (!context.project) {
-      return {
-        answer: 'The cut list is empty. Add parts: cutlist add 4x 24in x 12in',
-        figures: { parts: [] },
-      }
+    const kept = await cutListOf(context).read()
+    if (kept && kept.parts.length > 0) return listing(kept, context, 'Cut list')
+    if (context.project && !kept)
+      return listing(startOf(context), context, 'The parts of this channel’s plan')
+    const plan = context.project ? ', or take those of the plan: cutlist plan' : ''
+    return {
+      answer: `The cut list is empty. Add parts: cutlist add 4x 24in x 12in${plan}`,
+      figures: { parts: [] },
     }
-    return listing(
-      partsOfPlan(planned(context.project.choices, context).plan),
-      context,
-      'The parts of this channel’s plan',
-    )
   },
 })
 
@@ -107,20 +107,30 @@ const clear = defineAction({
   summary: 'Empty the list; undo brings it back',
   options: z.strictObject({}),
   run: async (_input, context) => {
-    await kept(context).change(() => EMPTY)
-    return listing([], context, 'Emptied')
+    await cutListOf(context).change(() => EMPTY)
+    return listing(EMPTY, context, 'Emptied')
   },
 })
 
 const undo = defineAction({
   summary: 'Take the last change of the list back',
   options: z.strictObject({}),
-  run: async (_input, context) => {
-    const moved = await kept(context).undo()
-    if (!moved) throw new Refusal('invalid', 'there is nothing to undo in this cut list')
-    return listing(moved.body?.parts ?? [], context, `Undone: "${moved.revision.command}"`)
-  },
+  run: async (_input, context) => moved('undo', context),
 })
+
+const redo = defineAction({
+  summary: 'Bring back what was undone last',
+  options: z.strictObject({}),
+  run: async (_input, context) => moved('redo', context),
+})
+
+const SAID = { undo: 'Undone', redo: 'Done again' } as const
+
+async function moved(way: 'undo' | 'redo', context: Context): Promise<Reply> {
+  const result = await cutListOf(context)[way]()
+  if (!result) throw new Refusal('invalid', `there is nothing to ${way} in this cut list`)
+  return listing(result.body ?? startOf(context), context, `${SAID[way]}: ${quoted(result.revision.command)}`)
+}
 
 function findPart(label: string, parts: readonly Listed[]): Listed {
   const found = parts.find((part) => part.label.toLowerCase() === label.toLowerCase())
@@ -130,41 +140,30 @@ function findPart(label: string, parts: readonly Listed[]): Listed {
 }
 
 function listing(
-  parts: readonly Listed[],
+  { parts, units }: CutList,
   context: Context,
   said: string,
   read: readonly string[] = [],
 ): Reply {
   const pieces = parts.reduce((sum, part) => sum + part.count, 0)
   return {
-    answer: `${said}: ${pieces} ${pieces === 1 ? 'part' : 'parts'} in ${parts.length} ${parts.length === 1 ? 'row' : 'rows'}`,
-    tables: listTables(parts, context.show),
-    notes: [
-      ...read,
-      ...parts
-        .filter(({ grain }) => grain)
-        .map(({ label }) => `${label}: grain along the length, not turned`),
-      ...parts
-        .filter(({ later }) => later)
-        .map(({ label, name }) => `${label}${name ? ` ${name}` : ''}: cut to fit on the day`),
-    ],
+    answer: `${said}: ${counted(pieces, 'part')} in ${counted(parts.length, 'row')}`,
+    tables: listTables(parts, showKept(context, units), context.show),
+    notes: [...read, ...partNotes(parts)],
     buttons: parts.length > 0 ? [{ label: 'Layout', line: 'layout' }] : [],
-    figures: {
-      parts: parts.map(({ length: long, width, thickness, ...part }) => ({
-        ...part,
-        name: part.name ?? null,
-        length: toMillimetres(long),
-        width: width === undefined ? null : toMillimetres(width),
-        thickness: thickness === undefined ? null : toMillimetres(thickness),
-      })),
-    },
+    figures: { parts: parts.map(partFigure) },
   }
 }
 
 export default defineVerbs({
   name: 'cutlist',
   summary: 'The channel’s parts to cut: add, change, remove, paste a list, or take them from the plan',
-  examples: ['cutlist add 4x 23 15/16in x 18in ply; 2 @ 4 ft', 'cutlist', 'cutlist clear'],
-  verbs: { list, add, change, remove, plan, clear, undo },
+  examples: [
+    'cutlist add 4x 23 15/16in x 18in ply; 2 @ 4 ft',
+    'cutlist add 8x 23 15/16in 2x4 strip=1/2in',
+    'cutlist',
+    'cutlist clear',
+  ],
+  verbs: { list, add, change, remove, plan, clear, undo, redo },
   fallback: 'list',
 })

@@ -1,8 +1,13 @@
 import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
-import { layOut } from '../src/bot/layoutJob.ts'
-import { isOptimal, layoutAnswer, layoutFigures, layoutTables, wasteOf } from '../src/bot/layoutReply.ts'
+import { isSheets } from '../src/bot/laidJob.ts'
+import { layoutFigures } from '../src/bot/layoutFigures.ts'
+import { layOut, searchTerms } from '../src/bot/layoutJob.ts'
+import { jobNotes, layoutAnswer, takeTable } from '../src/bot/layoutReply.ts'
+import { layoutTables } from '../src/bot/layoutTables.ts'
+import { wasteOf } from '../src/bot/layoutValue.ts'
 import { count } from '../src/bot/option.ts'
+import { shopStockSchema } from '../src/bot/shopStock.ts'
 
 export default defineCommand({
   name: 'layout',
@@ -11,19 +16,20 @@ export default defineCommand({
   options: z.strictObject({
     seconds: count('how long to look for better', 1, 8).optional(),
   }),
-  run: async ({ seconds }, context) => {
-    const job = await layOut(context, seconds ?? context.settings.search.seconds)
+  run: async ({ seconds = 0 }, context) => {
+    const { settings, settled } = context
+    const job = await layOut(context, seconds || settings.search.seconds, searchTerms(context))
+    const stock = await context.ofChannel('stock', shopStockSchema).read()
+    const waste = Math.round(wasteOf(job) * 100)
+    const more = job.groups.some(({ optimal }) => !optimal) && seconds < 8
     return {
-      answer: layoutAnswer(job),
-      cautions: context.cautions({
-        sheetCut: job.groups.some(({ group }) => group.kind === 'sheet'),
-        crosscut: true,
-      }),
-      tables: layoutTables(job, context.show),
+      answer: layoutAnswer(job, stock?.currency),
+      cautions: context.cautions({ sheetCut: job.groups.some(isSheets), crosscut: true }),
+      tables: [...takeTable(job), ...layoutTables(job)],
       notes: [
-        `${Math.round(wasteOf(job) * 100)} % waste, kept offcuts not counted; kerf ${context.show.length(context.settled.kerf, 'mark', true)}`,
-        ...job.assumed.map((name) => `${name} assumed, for want of stock that suits (stock add)`),
-        ...(isOptimal(job) ? [] : ['more time may find better: layout seconds=8']),
+        `${waste} % waste, kept offcuts not counted; kerf ${job.show.length(settled.kerf, 'mark', true)}`,
+        ...jobNotes(job),
+        ...(more ? ['more time may find better: layout seconds=8'] : []),
       ],
       buttons: [{ label: 'Cut order', line: 'cutorder' }],
       figures: layoutFigures(job),

@@ -1,17 +1,22 @@
 import { z } from 'zod'
 import { defineAction, defineVerbs } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
+import { LONGEST_LABEL } from '../src/bot/cutList.ts'
 import { count, first, length, money, sheet, words } from '../src/bot/option.ts'
 import { quoted, Refusal } from '../src/bot/refusal.ts'
-import type { Cell, Reply } from '../src/bot/reply.ts'
-import { type ShopStock, type Stocked, shopStockSchema } from '../src/bot/shopStock.ts'
+import type { Reply } from '../src/bot/reply.ts'
+import { MOST_ITEMS, type ShopStock, type Stocked, shopStockSchema } from '../src/bot/shopStock.ts'
+import { showKept, unitsWritten } from '../src/bot/showKept.ts'
 import { readStockPiece } from '../src/bot/stockPiece.ts'
+import { stockReply } from '../src/bot/stockReply.ts'
 import { didYouMean } from '../src/bot/suggest.ts'
-import { toMillimetres } from '../src/core/measure/length.ts'
-import { showMoney } from '../src/core/measure/money.ts'
+import type { Money } from '../src/core/measure/money.ts'
 
 const EMPTY: ShopStock = { items: [] }
 const kept = (context: Context) => context.ofChannel('stock', shopStockSchema)
+
+const listing = (stock: ShopStock, context: Context, said: string): Reply =>
+  stockReply(stock, said, showKept(context, stock.units))
 
 const add = defineAction({
   summary: 'Add sheets or boards: what the shop sells, or what is on hand',
@@ -23,40 +28,70 @@ const add = defineAction({
     label: words('a short name to call it by', 'S1').optional(),
   }),
   run: async (input, context) => {
-    const piece = readStockPiece(input.piece, input.sheet, context)
+    const { piece, note } = readStockPiece(input.piece, input.sheet, context)
     const { after } = await kept(context).change((stock = EMPTY) => {
-      const label = input.label ?? freeLabel(piece.kind, stock.items)
-      if (stock.items.some((item) => item.label === label))
-        throw new Refusal(
-          'invalid',
-          `${quoted(label)} is taken; give it another label, or remove that one first`,
-        )
+      const label = labelOf(input.label, piece.kind, stock.items)
       const item: Stocked = {
         ...piece,
         label,
         ...(input.price && { price: input.price.cents }),
         ...(input.count && { onHand: input.count }),
       }
-      return { ...stock, items: [...stock.items, item], currency: input.price?.currency ?? stock.currency }
+      return {
+        ...stock,
+        items: [...stock.items, item],
+        currency: currencyOf(input.price, stock),
+        units: stock.units ?? unitsWritten(input.piece),
+      }
     })
-    return listing(after, context, `Added ${after.items.at(-1)?.label}`)
+    const reply = listing(after, context, `Added ${after.items.at(-1)?.label}`)
+    return note ? { ...reply, notes: [note, ...(reply.notes ?? [])] } : reply
   },
 })
+
+/** The label asked for, or the next free one. Throws a Refusal for one that is taken, too long, or one too many. */
+function labelOf(wanted: string | undefined, kind: Stocked['kind'], items: readonly Stocked[]): string {
+  if (items.length >= MOST_ITEMS)
+    throw new Refusal('invalid', `the stock list has ${MOST_ITEMS} rows, the most it takes; remove one first`)
+  const label = wanted ?? freeLabel(kind, items)
+  if (label.length > LONGEST_LABEL)
+    throw new Refusal('invalid', `label ${quoted(label)} is too long; write ${LONGEST_LABEL} letters at most`)
+  if (findItem(label, items))
+    throw new Refusal('invalid', `${quoted(label)} is taken; give it another label, or remove that one first`)
+  return label
+}
+
+const findItem = (label: string, items: readonly Stocked[]): Stocked | undefined =>
+  items.find((item) => item.label.toLowerCase() === label.toLowerCase())
+
+/** One list has one currency. Throws a Refusal where another is typed while prices stand in the first. */
+function currencyOf(price: Money | undefined, { items, currency }: ShopStock): string | undefined {
+  const typed = price?.currency
+  if (typed === undefined || typed === currency) return currency
+  const isPriced = items.some((item) => item.price !== undefined)
+  if (currency !== undefined && isPriced)
+    throw new Refusal(
+      'invalid',
+      `the prices of this list are in ${currency}, not ${typed}; write them all in one currency`,
+    )
+  return typed
+}
 
 const remove = defineAction({
   summary: 'Take one off the list',
   options: z.strictObject({ label: first(words('its label', 'S1')) }),
   run: async ({ label }, context) => {
     const { after } = await kept(context).change((stock = EMPTY) => {
+      const found = findItem(label, stock.items)
       const labels = stock.items.map((item) => item.label)
-      if (!labels.includes(label))
+      if (!found)
         throw new Refusal(
           'invalid',
           `nothing on the stock list is called ${quoted(label)}.${didYouMean(label, labels)}`,
         )
-      return { ...stock, items: stock.items.filter((item) => item.label !== label) }
+      return { ...stock, items: stock.items.filter((item) => item !== found) }
     })
-    return listing(after, context, `Removed ${label}`)
+    return listing(after, context, `Removed ${quoted(label)}`)
   },
 })
 
@@ -68,6 +103,8 @@ const set = defineAction({
     keep: length('shortest side of an offcut worth keeping', '12in').optional(),
   }),
   run: async ({ sheettrim, boardtrim, keep }, context) => {
+    if (sheettrim === undefined && boardtrim === undefined && keep === undefined)
+      throw new Refusal('invalid', 'what is to be set? Add sheettrim=1/4in, boardtrim=1/2in or keep=12in')
     const { after } = await kept(context).change((stock = EMPTY) => ({
       ...stock,
       sheetTrim: sheettrim ?? stock.sheetTrim,
@@ -96,55 +133,28 @@ const list = defineAction({
 const undo = defineAction({
   summary: 'Take the last change of the list back',
   options: z.strictObject({}),
-  run: async (_input, context) => {
-    const moved = await kept(context).undo()
-    if (!moved) throw new Refusal('invalid', 'there is nothing to undo in this stock list')
-    return listing(moved.body ?? EMPTY, context, `Undone: "${moved.revision.command}"`)
-  },
+  run: async (_input, context) => moved('undo', context),
 })
+
+const redo = defineAction({
+  summary: 'Bring back what was undone last',
+  options: z.strictObject({}),
+  run: async (_input, context) => moved('redo', context),
+})
+
+const SAID = { undo: 'Undone', redo: 'Done again' } as const
+
+async function moved(way: 'undo' | 'redo', context: Context): Promise<Reply> {
+  const result = await kept(context)[way]()
+  if (!result) throw new Refusal('invalid', `there is nothing to ${way} in this stock list`)
+  return listing(result.body ?? EMPTY, context, `${SAID[way]}: ${quoted(result.revision.command)}`)
+}
 
 const freeLabel = (kind: Stocked['kind'], items: readonly Stocked[]): string => {
   const letter = kind === 'sheet' ? 'S' : 'L'
-  const taken = new Set(items.map(({ label }) => label))
   let number = 1
-  while (taken.has(`${letter}${number}`)) number += 1
+  while (findItem(`${letter}${number}`, items)) number += 1
   return `${letter}${number}`
-}
-
-function listing(stock: ShopStock, context: Context, said: string): Reply {
-  const { show } = context
-  const rows = stock.items.map(({ label, length: long, width, onHand, price }): Cell[] => [
-    label,
-    onHand ?? 'shop',
-    `${show.mark(long)} x ${show.mark(width)}`,
-    price === undefined ? '-' : showMoney(price, stock.currency),
-  ])
-  return {
-    answer: `${said}: ${stock.items.length} ${stock.items.length === 1 ? 'row' : 'rows'}`,
-    tables:
-      rows.length === 0
-        ? []
-        : [{ title: `Stock (${show.unit})`, columns: ['', 'No', 'Size', 'Price'], rows }],
-    notes: [
-      ...stock.items.map(
-        ({ label, name, thickness }) =>
-          `${label}: ${name ?? 'stock'}, ${show.length(thickness, 'mark', true)} thick`,
-      ),
-      ...(stock.sheetTrim ? [`${show.length(stock.sheetTrim)} off every edge of a bought sheet`] : []),
-      ...(stock.boardTrim ? [`${show.length(stock.boardTrim)} off one end of every board`] : []),
-    ],
-    figures: {
-      items: stock.items.map((item) => ({
-        label: item.label,
-        kind: item.kind,
-        length: toMillimetres(item.length),
-        width: toMillimetres(item.width),
-        thickness: toMillimetres(item.thickness),
-        price: item.price === undefined ? null : item.price / 100,
-        onHand: item.onHand ?? null,
-      })),
-    },
-  }
 }
 
 export default defineVerbs({
@@ -157,6 +167,6 @@ export default defineVerbs({
     'stock set sheettrim=1/4in',
     'stock',
   ],
-  verbs: { list, add, remove, set, undo },
+  verbs: { list, add, remove, set, undo, redo },
   fallback: 'list',
 })

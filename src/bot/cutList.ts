@@ -2,17 +2,25 @@ import { z } from 'zod'
 import type { ListedPart } from '../core/cutting/job.ts'
 import { nanometres } from '../core/measure/length.ts'
 import type { Plan } from '../core/plan.ts'
+import type { Context } from './context.ts'
+import type { Document } from './document.ts'
+import { Refusal } from './refusal.ts'
 
 const stored = z.int().positive().transform(nanometres)
 
+/** Letters in a label: it has to fit a narrow table, and the end of a part. */
+export const LONGEST_LABEL = 12
+
 /** One row of the channel's cut list. */
 export const listedPartSchema = z.strictObject({
-  label: z.string().min(1).max(12),
+  label: z.string().min(1).max(LONGEST_LABEL),
   count: z.int().min(1).max(10_000),
   from: z.enum(['sheet', 'board', 'strip']),
   length: stored,
   width: stored.optional(),
   thickness: stored.optional(),
+  /** Of a sheet part: `plywood`, `MDF`. */
+  material: z.string().max(40).optional(),
   grain: z.boolean(),
   later: z.boolean(),
   /** What it is, in words: `side panel`. */
@@ -20,9 +28,38 @@ export const listedPartSchema = z.strictObject({
 })
 export type Listed = z.output<typeof listedPartSchema>
 
+/** Rows that a list may have, and parts in all of them together. */
+export const MOST_ROWS = 2000
+export const MOST_PARTS = 10_000
+
 /** What a channel keeps of its cut list. */
-export const cutListSchema = z.strictObject({ parts: z.array(listedPartSchema).max(2000) })
+export const cutListSchema = z.strictObject({
+  parts: z.array(listedPartSchema).max(MOST_ROWS),
+  /** The units that it was written in, as far as they could be told. */
+  units: z.enum(['inch', 'metric']).optional(),
+})
 export type CutList = z.output<typeof cutListSchema>
+
+export const cutListOf = (context: Context): Document<CutList> => context.ofChannel('cutlist', cutListSchema)
+
+/** `list` as it may be kept. Throws a Refusal that names the part with which it is too long. */
+export function withinBounds(list: CutList): CutList {
+  if (list.parts.length > MOST_ROWS)
+    throw new Refusal(
+      'invalid',
+      `nothing was changed: that makes ${list.parts.length} rows, and a cut list takes ${MOST_ROWS}`,
+    )
+  let sum = 0
+  const over = list.parts.find(({ count }) => {
+    sum += count
+    return sum > MOST_PARTS
+  })
+  if (!over) return list
+  throw new Refusal(
+    'invalid',
+    `nothing was changed: with ${over.count} of part ${over.label} there are more than ${MOST_PARTS} parts, the most that a cut list takes`,
+  )
+}
 
 /** The parts of a plan as rows of a cut list, under the plan's own labels. */
 export const partsOfPlan = (plan: Plan): readonly Listed[] =>
@@ -38,11 +75,11 @@ export const partsOfPlan = (plan: Plan): readonly Listed[] =>
     name,
   }))
 
-/** The next free label: A, B, ... Z, AA, AB, ... */
+/** The next free label: A, B, ... Z, AA, AB, ... `taken` in small letters, since a label is found in either case. */
 export function nextLabel(taken: ReadonlySet<string>): string {
   for (let number = 0; ; number += 1) {
     const label = lettersOf(number)
-    if (!taken.has(label)) return label
+    if (!taken.has(label.toLowerCase())) return label
   }
 }
 

@@ -1,114 +1,121 @@
-import { type Group, groupParts, type ListedPart, type NoStock, SHARE } from '../core/cutting/job.ts'
-import type { LengthLayout, SheetLayout } from '../core/cutting/problem.ts'
+import { type Group, groupParts } from '../core/cutting/job.ts'
 import type { Context } from './context.ts'
-import { asListed, cutListSchema, type Listed, partsOfPlan } from './cutList.ts'
+import { asListed, cutListOf, partsOfPlan, type CutList } from './cutList.ts'
+import type { LaidGroup, LaidJob } from './laidJob.ts'
+import { leaveOnHand, type OnHand, takeFrom } from './onHand.ts'
+import { misfitSentence, noStockSentence } from './misfit.ts'
 import { planned } from './plannedSurround.ts'
 import { Refusal } from './refusal.ts'
-import { type ShopStock, sawTerms, shopStockSchema, usualStock } from './shopStock.ts'
-
-/** One group of parts, laid out. */
-export type LaidGroup =
-  | Laid<Extract<Group, { kind: 'sheet' }>, SheetLayout>
-  | Laid<Exclude<Group, { kind: 'sheet' }>, LengthLayout>
-
-interface Laid<G extends Group, Layout> {
-  readonly group: G
-  readonly layouts: readonly Layout[]
-  /** Sheets or boards taken, those on hand among them. */
-  readonly pieces: number
-  /** No layout takes fewer, or costs less, than this; proven. In the unit of `value`. */
-  readonly lowerBound: number
-  /** What the search made least: cents where every price is known, else material. */
-  readonly value: number
-  readonly optimal: boolean
-}
-
-/** The channel's whole cut list, laid out. */
-export interface LaidJob {
-  readonly parts: readonly Listed[]
-  readonly stock: ShopStock | undefined
-  readonly groups: readonly LaidGroup[]
-  /** Labels of stock that nobody listed: the usual sheets and boards of the region. */
-  readonly assumed: readonly string[]
-  readonly milliseconds: number
-}
+import { sawTerms, shopStockSchema, usualStock } from './shopStock.ts'
+import type { Show } from './show.ts'
+import { showKept } from './showKept.ts'
 
 /** The parts to cut: the channel's list, else those of its plan. Throws a Refusal when there is neither. */
-export async function partsToCut(context: Context): Promise<readonly Listed[]> {
-  const list = await context.ofChannel('cutlist', cutListSchema).read()
-  if (list && list.parts.length > 0) return list.parts
-  if (context.project) return partsOfPlan(planned(context.project.choices, context).plan)
+async function partsToCut(context: Context): Promise<CutList> {
+  const list = await cutListOf(context).read()
+  if (list && list.parts.length > 0) return list
+  if (context.project && !list)
+    return { parts: [...partsOfPlan(planned(context.project.choices, context).plan)] }
   throw new Refusal(
     'invalid',
-    'there is nothing to cut yet; add parts with "cutlist add 24in x 12in count=4", or start a project',
+    context.project
+      ? 'the cut list is empty; add parts with "cutlist add 24in x 12in count=4", or take those of the plan with "cutlist plan"'
+      : 'there is nothing to cut yet; add parts with "cutlist add 4x 24in x 12in", or start a project',
   )
 }
 
-/** Lays out the channel's cut list on its stock. Throws a Refusal that names the part where one cannot be cut. */
-export async function layOut(context: Context, seconds: number): Promise<LaidJob> {
-  const parts = await partsToCut(context)
+/** Seconds that are kept for the reply, of those that a command may take. */
+const FOR_THE_REPLY = 1
+
+/** What every layout and cut order of this request is asked for with; the time ends before the command's does. */
+export const searchTerms = ({ request, signal, settings }: Context) => {
+  const { platform, workspace, channel } = request.place
+  const milliseconds = Math.max(100, (settings.commandSeconds - FOR_THE_REPLY) * 1000)
+  return {
+    channel: JSON.stringify([platform, workspace, channel]),
+    signal: AbortSignal.any([signal, AbortSignal.timeout(milliseconds)]),
+  }
+}
+export type Terms = ReturnType<typeof searchTerms>
+
+/** A layout is not worth asking for with less. */
+const LEAST_SECONDS = 0.2
+
+/**
+ * Lays out the channel's cut list on its stock, one group of parts after the other, in `seconds` altogether. Throws a
+ * Refusal that names the part where one cannot be cut.
+ */
+export async function layOut(context: Context, seconds: number, terms: Terms): Promise<LaidJob> {
+  const { parts, units } = await partsToCut(context)
+  const show = showKept(context, units)
   const stock = await context.ofChannel('stock', shopStockSchema).read()
   const saw = sawTerms(stock, context)
-  const listed = asListed(parts)
-  const first = groupParts(listed, stock?.items ?? [], saw)
-  const usual = first.flatMap((group) => (group.kind === 'noStock' ? usualFor(group, context) : []))
-  const groups = groupParts(listed, [...(stock?.items ?? []), ...usual], saw)
-  const each = Math.max(0.2, seconds / groups.length)
-  const laid = await Promise.all(groups.map((group) => layGroup(group, context, each)))
+  const assumed: string[] = []
+  const groups = groupParts(asListed(parts), stock?.items ?? [], saw).map((group): Group => {
+    if (group.kind !== 'noStock') return group
+    const usual = usualStock(group.parts, saw.kerf, context)
+    const [again] = usual.length > 0 ? groupParts(group.parts, usual, saw) : []
+    if (!again || again.kind === 'noStock') throw new Refusal('invalid', noStockSentence(group, show))
+    assumed.push(...usual.map(({ label }) => label))
+    return again
+  })
+  const laid = await layInTurn(groups, seconds, { context, terms, show })
+  const milliseconds = laid.reduce((sum, each) => sum + each.milliseconds, 0)
+  return { parts, show, groups: laid, assumed: [...new Set(assumed)], milliseconds }
+}
+
+interface Asking {
+  readonly context: Context
+  readonly terms: Terms
+  readonly show: Show
+}
+
+/** What one group does not use of the time is the others'; so are the boards on hand that it leaves. */
+async function layInTurn(groups: readonly Group[], seconds: number, asking: Asking) {
+  const laid: LaidGroup[] = []
+  const taken: OnHand = new Map()
+  let left = seconds
+  for (const [index, group] of groups.entries()) {
+    const share = Math.max(LEAST_SECONDS, left / (groups.length - index))
+    const alone = await layGroup(group, share, asking)
+    const remaining = leaveOnHand(alone, taken)
+    const result = remaining ? await layOnRest(alone, remaining, share, asking) : alone
+    takeFrom(result, taken)
+    laid.push(result)
+    left -= result.milliseconds / 1000
+  }
+  return laid
+}
+
+/** The group on what earlier ones left on hand; what is proven is what holds with all of it. */
+async function layOnRest(alone: LaidGroup, rest: Group, seconds: number, asking: Asking): Promise<LaidGroup> {
+  const laid = await layGroup(rest, seconds, asking)
+  const { lowerBound } = alone
   return {
-    parts,
-    stock,
-    groups: laid.map(({ result }) => result),
-    assumed: [...new Set(usual.map(({ label }) => label))],
-    milliseconds: laid.reduce((sum, { milliseconds }) => sum + milliseconds, 0),
+    ...laid,
+    lowerBound,
+    optimal: laid.value <= lowerBound,
+    milliseconds: alone.milliseconds + laid.milliseconds,
   }
 }
 
-function usualFor(group: NoStock, context: Context) {
-  const usual = usualStock(group.parts, context)
-  if (usual.length > 0) return usual
-  const [first] = group.parts as readonly ListedPart[]
-  const what = group.from === 'sheet' ? 'sheet' : 'board'
-  throw new Refusal(
-    'invalid',
-    `no ${what} on the stock list suits part ${first?.label}; add one, such as: ${what === 'sheet' ? 'stock add 4ft x 8ft sheet=1/2 ply' : 'stock add 2x4x8'}`,
-  )
-}
-
-async function layGroup(group: Group | NoStock, { search, request, signal }: Context, seconds: number) {
-  if (group.kind === 'noStock') throw new RangeError('every group has stock by now')
-  const { platform, workspace, channel } = request.place
-  const terms = { channel: `${platform} ${workspace} ${channel}`, seconds, signal }
+async function layGroup(group: Group, seconds: number, { context, terms, show }: Asking): Promise<LaidGroup> {
+  const timed = { ...terms, seconds }
+  const { search } = context
   if (group.kind === 'sheet') {
-    const { outcome, milliseconds } = await search.cutSheets(group.problem, terms)
-    if (outcome.status === 'impossible') throw new Refusal('invalid', outcome.reason)
+    const { outcome, milliseconds } = await search.cutSheets(group.problem, timed)
+    if (outcome.status === 'impossible') throw misfit(outcome.part, group, show)
     const { layouts, pieces, lowerBound, cost, status } = outcome
-    return {
-      milliseconds,
-      result: { group, layouts, pieces, lowerBound, value: cost, optimal: status === 'optimal' },
-    }
+    return { group, layouts, pieces, lowerBound, value: cost, optimal: status === 'optimal', milliseconds }
   }
-  const { outcome, milliseconds } = await search.cutLengths(group.problem, terms)
-  if (outcome.status === 'impossible') throw new Refusal('invalid', outcome.reason)
-  const { layouts, lowerBound, cost, status } = outcome
-  const unit = group.priced ? SHARE : 1
-  const result = {
-    group,
-    layouts,
-    pieces: boardsTaken(group, layouts),
-    lowerBound: lowerBound / unit,
-    value: cost / unit,
-    optimal: status === 'optimal',
-  }
-  return { milliseconds, result }
+  const { outcome, milliseconds } =
+    group.kind === 'strip'
+      ? await search.cutStrips(group.problem, timed)
+      : await search.cutLengths(group.problem, timed)
+  if (outcome.status === 'impossible') throw misfit(outcome.part, group, show)
+  const { layouts, pieces, lowerBound, cost, status } = outcome
+  return { group, layouts, pieces, lowerBound, value: cost, optimal: status === 'optimal', milliseconds }
 }
 
-/** Strips come out of whole boards. */
-function boardsTaken(
-  { perBoard }: Exclude<Group, { kind: 'sheet' }>,
-  layouts: readonly LengthLayout[],
-): number {
-  const strips = new Map<string, number>()
-  for (const { stock, count } of layouts) strips.set(stock, (strips.get(stock) ?? 0) + count)
-  return [...strips].reduce((sum, [id, count]) => sum + Math.ceil(count / (perBoard.get(id) ?? 1)), 0)
-}
+const misfit = (part: string, group: Group, show: Show): Refusal =>
+  new Refusal('invalid', misfitSentence(part, group, show))

@@ -1,5 +1,6 @@
-import type { CutOrder, SawStep } from '../core/cutting/order/cutOrder.ts'
+import type { CutOrder, EasySwap, SawStep } from '../core/cutting/order/cutOrder.ts'
 import { type Length, toMillimetres } from '../core/measure/length.ts'
+import { labelled } from './cutListReply.ts'
 import type { Cell, Figure, Table } from './reply.ts'
 import type { Show } from './show.ts'
 
@@ -11,7 +12,7 @@ export const orderTable = ({ steps }: CutOrder, kind: keyof typeof TITLES, show:
   columns: ['', 'Set', 'Cut'],
   rows: steps.map((step, index): Cell[] => [
     index + 1,
-    show.mark(step.mark as Length, 'mark', true),
+    show.mark(step.setting as Length, 'mark', true),
     `${step.kind}: ${gives(step)}`,
   ]),
 })
@@ -23,6 +24,40 @@ function gives({ cuts }: SawStep): string {
   const pieces = cuts.flatMap(({ out }) => out).filter(({ becomes }) => becomes === 'piece').length
   const said = [...parts].map(([part, count]) => `${count} ${part}`)
   return [...said, ...(said.length === 0 && pieces > 0 ? [`${pieces} to cut on`] : [])].join(', ') || 'edge'
+}
+
+/** Pairs that are said; of more the list is no help at the saw. */
+const MOST_PAIRS = 6
+
+/** Parts that are easily mixed up, in one line. */
+export function swapNote(swaps: readonly EasySwap[]): readonly string[] {
+  if (swaps.length === 0) return []
+  const pairs = swaps.map(({ first, second }) => `${first} and ${second}`)
+  const said = pairs.slice(0, MOST_PAIRS).join('; ')
+  const more = pairs.length > MOST_PAIRS ? `; and ${pairs.length - MOST_PAIRS} more pairs` : ''
+  return [
+    swaps.length === 1
+      ? `${said} are nearly the same size: mark them as you cut`
+      : `nearly the same size, so mark them as you cut: ${said}${more}`,
+  ]
+}
+
+/** Stock that is a part as it stands. */
+export function uncutNote(orders: readonly CutOrder[]): readonly string[] {
+  const labels = [...new Set(orders.flatMap(({ uncut }) => uncut.flatMap(({ part }) => part ?? [])))]
+  return labels.length === 0 ? [] : [`${labelled(labels)}: no cut, the stock is the part`]
+}
+
+/** What rounding to the tape does: a setting may be a little off, and never by more than half a step. */
+export const roundingNote = (
+  settings: readonly { readonly setting: number; readonly mark: number }[],
+  show: Show,
+): readonly string[] => {
+  if (settings.every(({ setting, mark }) => setting === mark)) return []
+  const half = show.units === 'inch' ? '1/64 in' : '0.25 mm'
+  return [
+    `settings are to the nearest mark, so a part may be up to ${half} over or under; less than a saw holds`,
+  ]
 }
 
 export const stepFigure = ({ setting, mark, kind, of, cuts, remaining }: SawStep): Figure => ({

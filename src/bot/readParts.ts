@@ -1,17 +1,27 @@
 import { readPartList } from '../core/cutting/partList.ts'
 import type { ListedPart } from '../core/cutting/partList/listedPart.ts'
 import { findBoard } from '../core/stock/boards.ts'
-import { findSheetLabel } from '../core/stock/sheets.ts'
-import type { Length } from '../core/measure/length.ts'
+import { readSheet } from '../core/measure/readSheet.ts'
+import type { Board } from '../core/stock/stock.ts'
+import { type Length, toMillimetres } from '../core/measure/length.ts'
+import type { ReadingSettings, UnitSystem } from '../core/measure/reading.ts'
 import { defaultSheet } from './completePlan.ts'
 import type { Context } from './context.ts'
-import { type Listed, listedPartSchema, nextLabel } from './cutList.ts'
-import { Refusal } from './refusal.ts'
+import { type Listed, LONGEST_LABEL, nextLabel } from './cutList.ts'
+import { quoted, Refusal } from './refusal.ts'
+import { unitsWritten } from './showKept.ts'
 
 /** Parts that were typed or pasted, as rows of the cut list, and what was assumed of them. */
 export interface PartsRead {
   readonly parts: readonly Listed[]
   readonly notes: readonly string[]
+  readonly units: UnitSystem | undefined
+}
+
+/** What is said once for every part of a list. */
+export interface ForAll extends Pick<Listed, 'grain' | 'later'> {
+  /** Parts without a width are crosscut from strips so thick, ripped from boards; from the boards as they are without it. */
+  readonly strip?: Length | undefined
 }
 
 /**
@@ -20,11 +30,12 @@ export interface PartsRead {
  */
 export function readParts(
   text: string,
-  flags: Pick<Listed, 'grain' | 'later'>,
+  forAll: ForAll,
   before: readonly Listed[],
   context: Context,
 ): PartsRead {
-  const lines = text.includes('\n') ? text : text.replaceAll(/;\s*/gu, '\n')
+  const lines = linesOf(text)
+  refuseNegative(lines)
   const { parts, problems, notes } = readPartList(lines, {
     ...context.settled,
     stock: context.reference.stock,
@@ -35,59 +46,133 @@ export function readParts(
     throw new Refusal('invalid', `nothing was added: ${first.problem}${more}`)
   }
   if (parts.length === 0) throw new Refusal('invalid', 'no part was found; write one as: 4x 24in x 12in ply')
-  const named = parts.flatMap(({ label }) => (label ? [label] : []))
-  const taken = new Set(before.map(({ label }) => label))
+  const named = parts.flatMap(({ label }) => (label ? [label.toLowerCase()] : []))
+  const taken = new Set(before.map(({ label }) => label.toLowerCase()))
+  const renamed: string[] = []
   const rows = parts.map((part) => {
     // A part without a label does not take one that another line of the same list has chosen.
     const label = part.label ? labelFor(part.label, taken) : nextLabel(new Set([...taken, ...named]))
-    taken.add(label)
-    return rowOf(part, label, flags, context)
+    if (part.label && label !== part.label) renamed.push(`${quoted(part.label)} is called ${label}`)
+    taken.add(label.toLowerCase())
+    return rowOf(part, label, forAll, context)
   })
-  return { parts: rows, notes: [...notes, ...parts.flatMap(({ note }) => (note ? [note] : []))] }
-}
-
-const LONGEST_LABEL = 12
-
-function labelFor(label: string, taken: ReadonlySet<string>): string {
-  const short = label.slice(0, LONGEST_LABEL).trim()
-  if (!taken.has(short)) return short
-  let number = 2
-  while (taken.has(`${short.slice(0, LONGEST_LABEL - 3)}${number}`)) number += 1
-  return `${short.slice(0, LONGEST_LABEL - 3)}${number}`
-}
-
-function rowOf(
-  part: ListedPart,
-  label: string,
-  flags: Pick<Listed, 'grain' | 'later'>,
-  context: Context,
-): Listed {
-  const { count, length, width, label: name } = part
-  const named = name && name.length > LONGEST_LABEL ? { name: name.slice(0, 60) } : {}
-  const common = { label, count, length, ...flags, ...named }
-  const row =
-    width === undefined
-      ? { ...common, from: 'board', ...sectionOf(part, context) }
-      : { ...common, from: 'sheet', width, thickness: thicknessOf(part, context) }
-  return listedPartSchema.parse(row)
-}
-
-/** A thickness that is a label stands for what the sheet really measures. */
-function thicknessOf({ thickness, material = 'plywood' }: ListedPart, context: Context): Length {
-  const { settled, reference, settings, project } = context
-  if (thickness !== undefined) {
-    return findSheetLabel(material, thickness, settled.region, reference.stock)?.actual ?? thickness
+  return {
+    parts: rows,
+    notes: [...notes, ...parts.flatMap(({ note }) => (note ? [note] : [])), ...shortened(renamed)],
+    units: unitsWritten(text),
   }
-  return (
-    project?.choices.sheet?.thickness ??
-    defaultSheet(settings.usual[settled.region].sheet, { ...settled, stock: reference.stock }).thickness
+}
+
+/** One line with semicolons is a list, unless a piece of it cannot be a part: then it is one row of a table. */
+function linesOf(text: string): string {
+  if (text.includes('\n')) return text
+  const pieces = text.split(';').filter((piece) => piece.trim() !== '')
+  const isRow = pieces.some((piece) => !/\d/u.test(piece) || /^\s*\d+\s*$/u.test(piece))
+  return isRow ? text : pieces.join('\n')
+}
+
+/** So many new names are said; a long list has the rest in its table. */
+const MOST_SAID = 4
+
+const shortened = (said: readonly string[]): readonly string[] =>
+  said.length > MOST_SAID
+    ? [
+        ...said.slice(0, MOST_SAID),
+        `${said.length - MOST_SAID} more labels were made shorter or unlike others`,
+      ]
+    : said
+
+/** A minus that touches its number, where a cell or line begins: a count or size below nothing. */
+const NEGATIVE = /(?:^|[,;|\t:=(])\s*[-−]\d/u
+
+function refuseNegative(text: string): void {
+  const lines = text.split('\n')
+  const at = lines.findIndex((line) => NEGATIVE.test(line))
+  if (at < 0) return
+  throw new Refusal(
+    'invalid',
+    `nothing was added: line ${at + 1}, ${quoted(lines[at] ?? '')}, has a number below zero; counts and sizes are above it`,
   )
 }
 
-/** The section of a part without a width: the board it names, else the board of the settings. */
-function sectionOf({ material }: ListedPart, { settled, reference, settings }: Context) {
-  const board =
-    (material ? findBoard(material, settled.region, reference.stock) : undefined) ??
-    findBoard(settings.usual[settled.region].board, settled.region, reference.stock)
-  return board ? { thickness: board.thickness, width: board.width } : {}
+function labelFor(label: string, taken: ReadonlySet<string>): string {
+  const short = label.slice(0, LONGEST_LABEL).trim()
+  if (!taken.has(short.toLowerCase())) return short
+  for (let number = 2; ; number += 1) {
+    const next = `${short.slice(0, LONGEST_LABEL - String(number).length)}${number}`
+    if (!taken.has(next.toLowerCase())) return next
+  }
+}
+
+function rowOf(part: ListedPart, label: string, { strip, ...flags }: ForAll, context: Context): Listed {
+  const { count, length, width, label: name } = part
+  const named = name && name.length > LONGEST_LABEL ? { name: name.slice(0, 60) } : {}
+  const common = { label, count, ...flags, ...named }
+  const board = boardOf(part, context)
+  const isBoard = width === undefined || (board !== undefined && isNamed(part, board))
+  if (!isBoard) {
+    if (strip) throw stripHasWidth(label)
+    return { ...common, from: 'sheet', length, width, ...sheetOf(part, context) }
+  }
+  const section = board ?? usualBoard(context)
+  const long = board ? lengthBeside(part, board, label) : length
+  return strip === undefined
+    ? { ...common, from: 'board', length: long, thickness: section?.thickness, width: section?.width }
+    : { ...common, from: 'strip', length: long, thickness: strip, width: section?.thickness }
+}
+
+const stripHasWidth = (label: string): Refusal =>
+  new Refusal(
+    'invalid',
+    `nothing was added: part ${label} has a width, but a strip gets its width from the board; write only its length, and the board: 4x 24in 2x4 strip=1/2in`,
+  )
+
+type Section = Pick<Board, 'name' | 'thickness' | 'width'>
+
+/** The board that the line names. */
+const boardOf = ({ material }: ListedPart, { settled, reference }: Context): Section | undefined =>
+  material === undefined ? undefined : findBoard(material, settled.region, reference.stock)
+
+/** The sides of a line that names a board are its section, and the length: in whatever order they came. */
+const isNamed = ({ length, width, thickness }: ListedPart, board: Section): boolean => {
+  const sides: readonly (Length | undefined)[] = [length, width, thickness]
+  return sides.includes(board.width) && sides.includes(board.thickness)
+}
+
+function lengthBeside(part: ListedPart, board: Section, label: string): Length {
+  if (part.width === undefined) return part.length
+  const sides = [part.length, part.width, part.thickness].filter((side) => side !== undefined)
+  for (const side of [board.width, board.thickness]) {
+    const at = sides.indexOf(side)
+    if (at >= 0) sides.splice(at, 1)
+  }
+  const [long] = sides
+  if (long !== undefined) return long
+  throw new Refusal('invalid', `nothing was added: how long is part ${label}? Write 4x 24in ${board.name}`)
+}
+
+const usualBoard = ({ settled, reference, settings }: Context): Section | undefined =>
+  findBoard(settings.usual[settled.region].board, settled.region, reference.stock)
+
+/** A thickness that is a label stands for what the sheet really measures; without one it is the usual sheet's. */
+function sheetOf({ thickness, material }: ListedPart, context: Context) {
+  const { settled, reference, settings, project } = context
+  const reading = { ...settled, stock: reference.stock }
+  const usual = defaultSheet(settings.usual[settled.region].sheet, reading)
+  const typed =
+    thickness === undefined
+      ? undefined
+      : readSheet(`${toMillimetres(thickness)}mm ${material ?? 'plywood'}`, reading)
+  const made = material === undefined ? undefined : materialNamed(material, reading)
+  const depth =
+    typed?.status === 'read'
+      ? typed.thickness
+      : (thickness ?? project?.choices.sheet?.thickness ?? usual.thickness)
+  return { thickness: depth, ...(made === undefined ? {} : { material: made }) }
+}
+
+/** `ply` is plywood in the tables of stock; undefined for a wood that no sheet is made of. */
+function materialNamed(words: string, reading: ReadingSettings): string | undefined {
+  const sheet = readSheet(`18mm ${words}`, reading)
+  return sheet.status === 'read' ? sheet.material : undefined
 }

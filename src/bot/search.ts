@@ -1,3 +1,5 @@
+import type { SawingJob } from '../core/cutting/order.ts'
+import type { CutOrder } from '../core/cutting/order/cutOrder.ts'
 import type {
   LengthLayout,
   LengthProblem,
@@ -5,14 +7,19 @@ import type {
   SheetLayout,
   SheetProblem,
 } from '../core/cutting/problem.ts'
+import type { StripProblem } from '../core/cutting/strips/stripProblem.ts'
 
-/** How long a search may take, on whose behalf, and how to call it off. */
-export interface SearchTerms {
-  /** Searches of one channel wait for each other before they hold up another channel. */
+/** On whose behalf work is done, and how to call it off. */
+export interface Terms {
+  /** Work of one channel waits for each other before it holds up another channel. */
   readonly channel: string
-  readonly seconds: number
-  /** Aborting ends the search; what was found by then is still the answer. */
+  /** Aborting ends a search with what was found by then; what still waits, or cannot be ended so, is refused. */
   readonly signal: AbortSignal
+}
+
+export interface SearchTerms extends Terms {
+  /** How long to look for better, once it is the search's turn. */
+  readonly seconds: number
 }
 
 /** What a search found, and how long it took. */
@@ -22,11 +29,14 @@ export interface Found<Layout> {
 }
 
 /**
- * Long searches, run away from the thread that answers. Both give the best found when the time is up; both reject with a
- * Refusal when too many searches wait already.
+ * Long work, run away from the thread that answers. Searches give the best found when the time is up, checked by the
+ * verifier before it is given: a layout that does not hold rejects. All reject with a Refusal when too much waits already
+ * or when the time is up before their turn comes.
  */
 export interface Search {
   readonly cutLengths: (problem: LengthProblem, terms: SearchTerms) => Promise<Found<LengthLayout>>
+  readonly cutStrips: (problem: StripProblem, terms: SearchTerms) => Promise<Found<LengthLayout>>
   readonly cutSheets: (problem: SheetProblem, terms: SearchTerms) => Promise<Found<SheetLayout>>
+  readonly orderCuts: (job: SawingJob, terms: Terms) => Promise<CutOrder>
   readonly close: () => Promise<void>
 }

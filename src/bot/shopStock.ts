@@ -1,18 +1,25 @@
 import { z } from 'zod'
 import type { ListedPart, SawTerms, StockItem } from '../core/cutting/job.ts'
 import { FOOT, type Length, nanometres, times } from '../core/measure/length.ts'
+import { countStrips } from '../core/panelling/strips.ts'
 import type { Context } from './context.ts'
+import { LONGEST_LABEL } from './cutList.ts'
+
+/** Rows that a stock list may have. */
+export const MOST_ITEMS = 200
 
 const stored = z.int().positive().transform(nanometres)
 const allowed = z.int().nonnegative().transform(nanometres)
 
 /** One row of what the shop sells or what is on hand. */
 export const stockItemSchema = z.strictObject({
-  label: z.string().min(1).max(12),
+  label: z.string().min(1).max(LONGEST_LABEL),
   kind: z.enum(['sheet', 'board']),
   length: stored,
   width: stored,
   thickness: stored,
+  /** Of a sheet: `plywood`, `MDF`. */
+  material: z.string().max(40).optional(),
   price: z.int().nonnegative().optional(),
   onHand: z.int().positive().optional(),
   /** As it was typed: `2x4x8`, `1/2 ply 4x8`. */
@@ -22,11 +29,13 @@ export type Stocked = z.output<typeof stockItemSchema>
 
 /** What a channel keeps of its stock, its saw and its shop. */
 export const shopStockSchema = z.strictObject({
-  items: z.array(stockItemSchema).max(200),
+  items: z.array(stockItemSchema).max(MOST_ITEMS),
   sheetTrim: allowed.optional(),
   boardTrim: allowed.optional(),
   keepable: stored.optional(),
   currency: z.string().max(3).optional(),
+  /** The units that it was written in, as far as they could be told. */
+  units: z.enum(['inch', 'metric']).optional(),
 })
 export type ShopStock = z.output<typeof shopStockSchema>
 
@@ -45,10 +54,14 @@ export const sawTerms = (stock: ShopStock | undefined, { settled }: Context): Sa
  * What the shop of the region sells for a group of parts that no stock of the channel suits: the full sheet, and boards of
  * eight feet, or of the shortest length that takes the longest part.
  */
-export function usualStock(parts: readonly ListedPart[], context: Context): readonly StockItem[] {
+export function usualStock(
+  parts: readonly ListedPart[],
+  kerf: Length,
+  context: Context,
+): readonly StockItem[] {
   const [first] = parts
   if (!first) return []
-  return first.from === 'sheet' ? usualSheets(first, context) : usualBoards(first, parts, context)
+  return first.from === 'sheet' ? usualSheets(first, context) : usualBoards(first, parts, kerf, context)
 }
 
 function usualSheets({ thickness }: ListedPart, { reference, settled }: Context): readonly StockItem[] {
@@ -62,15 +75,20 @@ function usualSheets({ thickness }: ListedPart, { reference, settled }: Context)
 function usualBoards(
   first: ListedPart,
   parts: readonly ListedPart[],
+  kerf: Length,
   { reference, settled }: Context,
 ): readonly StockItem[] {
+  const gives = (width: Length): boolean => {
+    const counted = countStrips({ board: width, strip: first.thickness ?? (0 as Length), kerf })
+    return counted.status === 'counted' && counted.safeCount > 0
+  }
   const near = (a: Length, b: Length | undefined) => b !== undefined && Math.abs(a - b) <= 500_000
   const sections = reference.stock.boards.filter(
     ({ region, aliasOf, thickness, width }) =>
       region === settled.region &&
       aliasOf === undefined &&
       (first.from === 'strip'
-        ? near(thickness, first.width)
+        ? near(thickness, first.width) && gives(width)
         : near(thickness, first.thickness) && near(width, first.width)),
   )
   // The widest common board wastes least on kerf beside the fence, but a 2x6 is what a table saw takes with ease.

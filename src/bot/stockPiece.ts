@@ -5,21 +5,23 @@ import type { Context } from './context.ts'
 import { quoted, Refusal } from './refusal.ts'
 import type { Stocked } from './shopStock.ts'
 
+/** A row of the stock list but for its label, and what was assumed in reading it. */
+export interface StockPiece {
+  readonly piece: Omit<Stocked, 'label'>
+  readonly note?: string | undefined
+}
+
 /**
  * What was typed as a sheet (two sides, with `sheet=` for what it is) or as a board with its length (`2x4x8`). Throws a
  * Refusal where it is neither.
  */
-export function readStockPiece(
-  text: string,
-  sheet: SheetRead | undefined,
-  context: Context,
-): Omit<Stocked, 'label'> {
+export function readStockPiece(text: string, sheet: SheetRead | undefined, context: Context): StockPiece {
   const reading = { ...context.settled, stock: context.reference.stock }
   if (!sheet) {
     const board = readBoard(text, reading)
     if (board.status === 'read' && board.length !== undefined) {
       const { length, width, thickness } = board
-      return { kind: 'board', length, width, thickness, name: text.slice(0, 60) }
+      return { piece: { kind: 'board', length, width, thickness, name: text.slice(0, 60) }, note: board.note }
     }
     if (board.status === 'read') {
       throw new Refusal(
@@ -40,11 +42,10 @@ export function readStockPiece(
   if (!sheet)
     throw new Refusal('invalid', 'which sheet is it? Add sheet=1/2 ply, or the thickness you measured')
   const [length, width] = a >= b ? [a, b] : [b, a]
+  const made = sheet.material === undefined ? {} : { material: sheet.material }
+  const name = `${sheet.material ?? 'sheet'} ${text}`.slice(0, 60)
   return {
-    kind: 'sheet',
-    length,
-    width,
-    thickness: sheet.thickness,
-    name: `${sheet.material ?? 'sheet'} ${text}`.slice(0, 60),
+    piece: { kind: 'sheet', length, width, thickness: sheet.thickness, ...made, name },
+    note: sheet.note,
   }
 }

@@ -5,3 +5,6 @@ register()
 
 /** Runs one search; see worker.ts. */
 export const work = async (task) => (await import('./worker.ts')).work(task)
+
+/** Orders the cuts of a job; see worker.ts. */
+export const order = async (job) => (await import('./worker.ts')).order(job)

@@ -1,23 +1,67 @@
 import { performance } from 'node:perf_hooks'
 import { cutLengths } from '../core/cutting/lengths.ts'
-import type { LengthProblem, SheetProblem } from '../core/cutting/problem.ts'
+import { orderCuts, type SawingJob } from '../core/cutting/order.ts'
+import type { LengthProblem, Outcome, SheetProblem } from '../core/cutting/problem.ts'
 import { cutSheets } from '../core/cutting/sheets.ts'
+import { cutStrips } from '../core/cutting/strips.ts'
+import type { StripProblem } from '../core/cutting/strips/stripProblem.ts'
+import { verifyCost, verifyLengths, verifySheets } from '../core/cutting/verify.ts'
+import type { Fault } from '../core/cutting/verify/fault.ts'
+import { verifyStrips } from '../core/cutting/verify/strips.ts'
 
-/** What a worker is asked to do. `stop` is one shared integer: not 0 means stop now. */
-export type Task = { readonly seconds: number; readonly stop: SharedArrayBuffer } & (
+/** What is to be found. */
+export type Question =
   | { readonly kind: 'lengths'; readonly problem: LengthProblem }
+  | { readonly kind: 'strips'; readonly problem: StripProblem }
   | { readonly kind: 'sheets'; readonly problem: SheetProblem }
-)
 
-/** Runs one search; the clock is here because the core has none. */
-export async function work(task: Task) {
+/** What a worker is asked to find. `stop` is one shared integer: not 0 means stop now. */
+export type SearchTask = Question & { readonly seconds: number; readonly stop: SharedArrayBuffer }
+
+/** Of the time for strips, the share after which boards are looked at. */
+const HALFWAY = 0.6
+
+/** Runs one search and checks what it found; the clock is here because the core has none. */
+export async function work(task: SearchTask) {
   const start = performance.now()
-  const end = start + task.seconds * 1000
+  const after = (seconds: number) => () => performance.now() >= start + seconds * 1000
   const stop = new Int32Array(task.stop)
-  const shouldStop = () => Atomics.load(stop, 0) !== 0 || performance.now() >= end
-  const outcome =
-    task.kind === 'lengths'
-      ? await cutLengths(task.problem, { shouldStop })
-      : await cutSheets(task.problem, { shouldStop })
+  const late = after(task.seconds)
+  const shouldStop = () => Atomics.load(stop, 0) !== 0 || late()
+  const outcome = await answer(task, { shouldStop, halfway: after(task.seconds * HALFWAY) })
   return { outcome, milliseconds: performance.now() - start }
+}
+
+/** The saw settings of a job. */
+export const order = (job: SawingJob) => orderCuts(job)
+
+type Stops = { readonly shouldStop: () => boolean; readonly halfway: () => boolean }
+
+async function answer(question: Question, stops: Stops) {
+  if (question.kind === 'sheets') {
+    const outcome = await cutSheets(question.problem, stops)
+    return verified(outcome, (layouts) => [
+      ...verifySheets(question.problem, layouts),
+      ...verifyCost(question.problem, outcome),
+    ])
+  }
+  if (question.kind === 'strips') {
+    const outcome = await cutStrips(question.problem, stops)
+    return verified(outcome, () => verifyStrips(question.problem, outcome))
+  }
+  const outcome = await cutLengths(question.problem, stops)
+  return verified(outcome, (layouts) => [
+    ...verifyLengths(question.problem, layouts),
+    ...verifyCost(question.problem, outcome),
+  ])
+}
+
+/** Throws where the layouts do not hold: a wrong one is never shown, for it would cost somebody their last sheet. */
+export function verified<Layout>(
+  outcome: Outcome<Layout>,
+  verify: (layouts: readonly Layout[]) => readonly Fault[],
+): Outcome<Layout> {
+  const [fault] = outcome.status === 'impossible' ? [] : verify(outcome.layouts)
+  if (fault) throw new Error(`a layout does not hold: ${fault.sentence}`)
+  return outcome
 }

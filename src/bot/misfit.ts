@@ -1,0 +1,71 @@
+import type { Group, NoStock, SheetGroup } from '../core/cutting/job.ts'
+import type { LengthProblem, SheetPart, StockSheet } from '../core/cutting/problem.ts'
+import type { Length } from '../core/measure/length.ts'
+import type { Show } from './show.ts'
+
+/** Why `part` cannot be cut from the stock of its group, in the units of the person who asked, and what would do. */
+export function misfitSentence(part: string, group: Group, show: Show): string {
+  const sentence = group.kind === 'sheet' ? largeSheet(part, group, show) : longBoard(part, group, show)
+  return sentence ?? tooFew(part, group)
+}
+
+const size = ({ length, width }: { length: number; width: number }, show: Show): string =>
+  `${show.mark(length as Length, 'mark', true)} x ${show.length(width as Length, 'mark', true)}`
+
+const within = (part: SheetPart, { length, width, net }: StockSheet, trim: number): boolean => {
+  const off = net ? 0 : 2 * trim
+  return part.length <= length - off && part.width <= width - off
+}
+
+const turned = (part: SheetPart): SheetPart => ({ ...part, length: part.width, width: part.length })
+
+function largeSheet(id: string, { problem }: SheetGroup, show: Show): string | undefined {
+  const { parts, stock, trim } = problem
+  const part = parts.find((one) => one.id === id)
+  if (!part || stock.length === 0) return undefined
+  const fits = (one: SheetPart) => stock.some((sheet) => within(one, sheet, trim))
+  if (fits(part) || (part.turnable && fits(turned(part)))) return undefined
+  if (fits(turned(part)))
+    return `part ${id}, ${size(part, show)} with the grain along its length, fits a sheet only when turned; let it turn with: cutlist change ${id} grain=no`
+  const largest = stock.reduce((a, b) => (b.length * b.width > a.length * a.width ? b : a))
+  const trimmed =
+    trim > 0 && !largest.net ? `, less ${show.length(trim as Length)} of trim on every edge` : ''
+  return `part ${id}, ${size(part, show)}, is larger than any sheet: the largest is ${largest.id}, ${size(largest, show)}${trimmed}`
+}
+
+function longBoard(
+  id: string,
+  { kind, problem }: { readonly kind: string; readonly problem: LengthProblem },
+  show: Show,
+): string | undefined {
+  const { parts, stock, trim } = problem
+  const part = parts.find((one) => one.id === id)
+  if (!part || stock.length === 0) return undefined
+  const longest = stock.reduce((a, b) => (b.length > a.length ? b : a))
+  if (part.length <= longest.length - trim) return undefined
+  const trimmed = trim > 0 ? `, less ${show.length(trim as Length)} of trim` : ''
+  const what = kind === 'strip' ? 'board that it can be ripped from' : 'board that suits it'
+  return `part ${id}, ${show.length(part.length as Length, 'mark', true)} long, is longer than any ${what}: the longest is ${longest.id}, ${show.length(longest.length as Length, 'mark', true)}${trimmed}`
+}
+
+const tooFew = (part: string, { kind }: Group): string => {
+  const [what, example] =
+    kind === 'sheet'
+      ? ['sheets', 'stock add 4ft x 8ft sheet=1/2 ply']
+      : ['boards', 'stock add 2x4x8 price=4.20']
+  return `the ${what} on hand run out before part ${part} is cut; add what the shop sells, such as: ${example}`
+}
+
+/** Nothing on the list suits these parts, and the region has nothing usual that does. */
+export function noStockSentence({ parts, from }: NoStock, show: Show): string {
+  const [first] = parts
+  const label = first?.label ?? ''
+  if (!first || from === 'sheet')
+    return `no sheet on the stock list suits part ${label}; add one, such as: stock add 4ft x 8ft sheet=1/2 ply`
+  const longest = parts.reduce((a, b) => (b.length > a.length ? b : a))
+  const section = [first.thickness, first.width]
+    .flatMap((side) => (side === undefined ? [] : [show.length(side, 'mark', true)]))
+    .join(' x ')
+  const what = from === 'strip' ? `strips ${section}` : section || 'any section'
+  return `no board suits part ${longest.label}, ${show.length(longest.length, 'mark', true)} of ${what}; add one, such as: stock add 2x4x8`
+}
