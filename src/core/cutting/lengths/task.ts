@@ -124,8 +124,11 @@ function pretendBar(bars: readonly Bar[], longest: number, parts: number): Bar {
 const suffices = (bars: readonly Bar[], longest: number): boolean =>
   bars.some((bar) => bar.limit === Infinity && bar.capacity >= longest)
 
-/** The problem as a task for the search; every part must fit some stock. */
-export function reduceProblem(problem: LengthProblem): Task {
+interface Asked extends Pick<Task, 'sizes' | 'demand' | 'parts' | 'total' | 'sources'> {
+  readonly unit: number
+}
+
+function askedOf(problem: LengthProblem): Asked {
   const bySize = sourcesBySize(problem)
   const long = [...bySize.keys()].sort((a, b) => b - a)
   const unit = long.reduce(commonDivisor, 0) || 1
@@ -134,9 +137,31 @@ export function reduceProblem(problem: LengthProblem): Task {
   const sizes = Float64Array.from(long, (size) => size / unit)
   const parts = demand.reduce((sum, count) => sum + count, 0)
   const total = sizes.reduce((sum, size, type) => sum + size * demand[type]!, 0)
+  return { sizes, demand, parts, total, sources, unit }
+}
+
+/** The problem as a task in which the stock there is, one where no number is given, is all there is. */
+export function reduceYield(problem: LengthProblem): Task {
+  const asked = askedOf(problem)
+  const bars = problem.stock
+    .map((stock) => ({
+      id: stock.id,
+      capacity: Math.floor(usableOf(problem, stock) / asked.unit),
+      price: 0,
+      weight: 1,
+      limit: stock.onHand ?? 1,
+    }))
+    .filter((bar) => bar.limit > 0 && bar.capacity >= (asked.sizes.at(-1) ?? Infinity))
+  return { ...asked, bars, cent: 1, plain: true, pretend: undefined }
+}
+
+/** The problem as a task for the search; every part must fit some stock. */
+export function reduceProblem(problem: LengthProblem): Task {
+  const { unit, ...asked } = askedOf(problem)
+  const { sizes, parts } = asked
   const { bars, cent, plain } = weigh(barsOf(problem, unit, sizes.at(-1) ?? 1, parts), parts)
   const longest = sizes[0] ?? 0
   const all = suffices(bars, longest) ? bars : [...bars, pretendBar(bars, longest, parts)]
   const pretend = all.length > bars.length ? bars.length : undefined
-  return { sizes, demand, bars: all, parts, total, sources, cent, plain, pretend }
+  return { ...asked, bars: all, cent, plain, pretend }
 }
