@@ -4,7 +4,7 @@ import type { Job, SheetType } from './job.ts'
 import { readCeiling } from './ceiling.ts'
 import { readOutside } from './outside.ts'
 import type { Sizes } from './packing.ts'
-import { RankedQueue } from './heap.ts'
+import { RankedQueue } from './queue.ts'
 import type { Pattern } from './pattern.ts'
 import type { PatternTable } from './table.ts'
 

@@ -10,6 +10,9 @@ import type { Block } from './block.ts'
 /** Whole weights up to this per cent of the dearest sheet: sums of them are exact. */
 const FINENESS = 1e7
 
+/** The most rows that the linear programme takes on. */
+const MOST_ROWS = 300
+
 /**
  * A lower bound by column generation: weights for the parts are drawn from a linear programme over patterns, and what
  * a sheet can hold of them is worked out by the exact guillotine table. Any weights give a proven bound (Farley 1990);
@@ -36,7 +39,7 @@ export class ColumnBound {
     const demand = [...job.parts.map((part) => part.count), ...limited.map((sheet) => -sheet.limit)]
     this.master = new Master(demand, 4 * Math.max(1, ...job.sheets.map((sheet) => sheet.price)))
     this.centre = Float64Array.from(job.parts, (part) => part.area)
-    this.done = demand.length > 300
+    this.done = !this.table.exact || demand.length > MOST_ROWS
   }
 
   private columnOf(type: number, counts: Map<number, number>): Column {

@@ -11,8 +11,9 @@ import { reachGoal } from './search.ts'
 const BOUND_SHARE = 0.5
 const POLISH_SHARE = 0.1
 
-/** Steps for saw settings and offcuts once the cost is proven least. */
-const LAST_POLISH = 2e7
+/** Steps for saw settings and offcuts once the cost is proven least: for every part, and at most. */
+const LAST_POLISH = 2e5
+const MOST_POLISH = 1e7
 
 /** Steps that a first attempt at a far goal may take, for each sheet in use. */
 const ATTEMPT = 2e6
@@ -52,7 +53,7 @@ export const improve = (packing: Packing, scale: number, random: Random, shouldS
   }
   if (!meets()) columns.learn(best.sheets)
   let share = 0.5
-  let attempt = ATTEMPT * best.sheets.length
+  const attempt = ATTEMPT * best.sheets.length
   while (!meets() && !shouldStop()) {
     if (best.leftCount > 0) {
       reachGoal(packing, Number.POSITIVE_INFINITY, random, pause)
@@ -70,6 +71,7 @@ export const improve = (packing: Packing, scale: number, random: Random, shouldS
     else restorePacking(packing, best)
   }
   restorePacking(packing, best)
-  if (meets()) polish(packing, LAST_POLISH, random, shouldStop)
+  const parts = packing.job.parts.reduce((sum, part) => sum + part.count, 0)
+  if (meets()) polish(packing, Math.min(MOST_POLISH, LAST_POLISH * parts), random, shouldStop)
   return bound()
 }

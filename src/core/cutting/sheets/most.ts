@@ -110,7 +110,7 @@ export class MostSearch {
   private tryUnlimited(shouldStop: ShouldStop): boolean {
     if (!this.table.fill(this.weights, shouldStop)) return false
     const bound = this.job.sheets.reduce((sum, sheet) => sum + sheet.limit * this.table.bestOf(sheet), 0)
-    this.lower(bound * this.unit)
+    if (this.table.bounds) this.lower(bound * this.unit)
     if (!this.table.exact) return false
     const before = markPacking(this.packing)
     for (let type = this.packing.sheets.length; type > 0; type--) this.packing.sheets.pop()

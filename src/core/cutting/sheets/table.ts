@@ -19,6 +19,8 @@ export class PatternTable {
   readonly x: Points
   readonly y: Points
   readonly exact: boolean
+  /** Whether values are never too little: not so when a grid is too coarse to see a part at all. */
+  readonly bounds: boolean
   /** Rough number of steps that one `fill` takes. */
   readonly effort: number
   /** Value of the rectangle up to every pair of points, the y index running fastest. */
@@ -42,6 +44,7 @@ export class PatternTable {
       if (length > longest || width > widest) return
       this.pieces.push({ index, x: this.pointOf(this.x, length), y: this.pointOf(this.y, width) })
     })
+    this.bounds = this.pieces.every((piece) => piece.x > 0 && piece.y > 0)
   }
 
   /** The first point that is large enough for a size. */
