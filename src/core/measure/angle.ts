@@ -6,22 +6,24 @@ import { couldBe, invalid, quoted } from './wording.ts'
 
 type AngleOutcome = AngleRead | Ambiguous | Invalid
 
-const SIDES: Readonly<Record<string, number>> = {
-  triangle: 3,
-  triangular: 3,
-  square: 4,
-  pentagon: 5,
-  pentagonal: 5,
-  hex: 6,
-  hexagon: 6,
-  hexagonal: 6,
-  heptagon: 7,
-  octagon: 8,
-  octagonal: 8,
-  nonagon: 9,
-  decagon: 10,
-  dodecagon: 12,
-}
+const SIDES: ReadonlyMap<string, number> = new Map(
+  Object.entries({
+    triangle: 3,
+    triangular: 3,
+    square: 4,
+    pentagon: 5,
+    pentagonal: 5,
+    hex: 6,
+    hexagon: 6,
+    hexagonal: 6,
+    heptagon: 7,
+    octagon: 8,
+    octagonal: 8,
+    nonagon: 9,
+    decagon: 10,
+    dodecagon: 12,
+  }),
+)
 
 const ANGLE_WORDS =
   /\b(?:mitre|miter|mitred|mitered|bevel|tilt|angle|angled|protractor|on the (?:mitre |miter |table |chop )?saw|saw scale)\b/u
@@ -55,11 +57,11 @@ function named(plain: string, amounts: readonly Amount[]): AngleOutcome | undefi
     return couldBe(plain, ['0deg', '90deg'], 'on the saw scale, or between the faces')
   const shape = plain
     .split(' ')
-    .find((word) => word in SIDES && (word !== 'square' || /\bcorners?\b/u.test(plain)))
+    .find((word) => SIDES.has(word) && (word !== 'square' || /\bcorners?\b/u.test(plain)))
   const sided = /^(\S+) (?:- )?sid(?:ed|es)\b/u.test(plain) ? amounts[0] : undefined
   const sides =
     shape && amounts.length === 0
-      ? SIDES[shape]
+      ? SIDES.get(shape)
       : sided && amounts.length === 1 && !sided.unit
         ? Number(sided.number.value)
         : undefined

@@ -19,14 +19,16 @@ export interface BoardMatch {
 }
 
 /** Words that change the section a name stands for, as the stock tables write them. */
-const QUALIFIERS: Readonly<Record<string, string>> = {
-  cls: 'CLS',
-  par: 'PAR',
-  pse: 'PAR',
-  planed: 'PAR',
-  regularised: 'regularised',
-  regularized: 'regularised',
-}
+const QUALIFIERS: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    cls: 'CLS',
+    par: 'PAR',
+    pse: 'PAR',
+    planed: 'PAR',
+    regularised: 'regularised',
+    regularized: 'regularised',
+  }),
+)
 
 /** Names of this size or more are mm; smaller ones are the inch names of the trade. */
 const METRIC = 13
@@ -44,7 +46,7 @@ export function matchBoard(
   const [a, b] = [nameOf(first), nameOf(second)]
   if (a === undefined || b === undefined) return undefined
   const metric = first.number.value.compare(METRIC) >= 0 && second.number.value.compare(METRIC) >= 0
-  const qualifier = words.map((word) => QUALIFIERS[word]).find((word) => word !== undefined)
+  const qualifier = words.map((word) => QUALIFIERS.get(word)).find((word) => word !== undefined)
   if (qualifier) return qualified(a, b, qualifier, metric, settings, first, second)
   const own = lookUp(a, b, settings.region, settings)
   if (own) return boardRead(own, `${a}x${b}`, metric)

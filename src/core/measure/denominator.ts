@@ -28,17 +28,17 @@ const BY_WORD: ReadonlyMap<string, Denominator> = new Map(
 )
 
 /** `thirty seconds`, `sixty-fourths`: two words, a hyphen between them or not. */
-const PAIRS: Readonly<Record<string, readonly [number, RegExp]>> = {
-  thirty: [32, /^seconds?$/u],
-  sixty: [64, /^fourths?$/u],
-}
+const PAIRS: ReadonlyMap<string, readonly [number, RegExp]> = new Map([
+  ['thirty', [32, /^seconds?$/u]],
+  ['sixty', [64, /^fourths?$/u]],
+] as const)
 
 const SUFFIX = /^(?:st|nd|rd|th)s?$/u
 
 /** What a fraction is counted in: `eighths`, `quarter`, `16ths`, `32nd`, `thirty seconds`. */
 export const denominator: Rule<Denominator> = (tokens, at) => {
   const word = wordAt(tokens, at)
-  const pair = PAIRS[word]
+  const pair = PAIRS.get(word)
   const second = isHyphen(tokens, at + 1) ? at + 2 : at + 1
   if (pair?.[1].test(wordAt(tokens, second)))
     return { node: { parts: pair[0], plural: wordAt(tokens, second).endsWith('s') }, next: second + 1 }

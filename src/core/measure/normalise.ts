@@ -1,29 +1,31 @@
 /** The longest text that is read, in UTF-16 units; anything longer is no measure. */
 export const LONGEST = 200
 
-const ENTITIES: Readonly<Record<string, string>> = {
-  quot: '"',
-  apos: "'",
-  amp: '&',
-  lt: '<',
-  gt: '>',
-  nbsp: ' ',
-  times: '×',
-  deg: '°',
-  prime: '′',
-  Prime: '″',
-  ndash: '–',
-  mdash: '—',
-  minus: '−',
-  lsquo: '‘',
-  rsquo: '’',
-  ldquo: '“',
-  rdquo: '”',
-  frac12: '½',
-  frac14: '¼',
-  frac34: '¾',
-  plusmn: '±',
-}
+const ENTITIES: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    quot: '"',
+    apos: "'",
+    amp: '&',
+    lt: '<',
+    gt: '>',
+    nbsp: ' ',
+    times: '×',
+    deg: '°',
+    prime: '′',
+    Prime: '″',
+    ndash: '–',
+    mdash: '—',
+    minus: '−',
+    lsquo: '‘',
+    rsquo: '’',
+    ldquo: '“',
+    rdquo: '”',
+    frac12: '½',
+    frac14: '¼',
+    frac34: '¾',
+    plusmn: '±',
+  }),
+)
 
 const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹'
 const SUBSCRIPTS = '₀₁₂₃₄₅₆₇₈₉'
@@ -85,7 +87,7 @@ const figures = (small = ''): string =>
     .join('')
 
 function entity(whole = '', ten = '', hex = '', name = ''): string {
-  if (name) return ENTITIES[name] ?? whole
+  if (name) return ENTITIES.get(name) ?? whole
   const code = ten ? Number(ten) : Number.parseInt(hex, 16)
   return code > 31 && code < 0xfffe ? String.fromCodePoint(code) : ' '
 }

@@ -9,7 +9,9 @@ import { couldBe, inInches, inSystemOf, inUnit, invalid, quoted } from './wordin
 
 type Sign = 1 | -1
 
-const TIMES: Readonly<Record<string, number>> = { twice: 2, double: 2, triple: 3, thrice: 3 }
+const TIMES: ReadonlyMap<string, number> = new Map(
+  Object.entries({ twice: 2, double: 2, triple: 3, thrice: 3 }),
+)
 
 /**
  * The answer to a sum of lengths: `24" - 1/8"`, `23 7/8 less 1/16`, `half of 23 7/8`. Asks where a dash may join as well
@@ -58,7 +60,7 @@ function multiple(
   settings: ReadingSettings,
 ): LengthRead | Ambiguous | Invalid | undefined {
   const [first, second, third] = items
-  const by = first?.is === 'word' ? TIMES[first.text] : undefined
+  const by = first?.is === 'word' ? TIMES.get(first.text) : undefined
   if (by !== undefined && items.length === 2) return scaled(text, amountOf(second), by, settings)
   const part = amountOf(first)
   const fraction = part && !part.unit && part.number.form === 'fraction' && part.number.spoken

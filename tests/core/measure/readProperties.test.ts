@@ -248,6 +248,15 @@ describe('total', () => {
     )
   })
 
+  it.each(Object.getOwnPropertyNames(Object.prototype))('takes %s for a word like any other', (word) => {
+    for (const reader of Object.values(READERS))
+      for (const typed of [word, `24 ${word}`, `${word} 24in`, `2x4 ${word}`, `&${word};`, `${word} corner`])
+        expect([typed, ['read', 'ambiguous', 'invalid'].includes(reader(typed).status)]).toEqual([
+          typed,
+          true,
+        ])
+  })
+
   it('refuses 10 000 characters at once', () => {
     for (const reader of Object.values(READERS)) expect(reader('1/2 '.repeat(2500)).status).toBe('invalid')
   })
