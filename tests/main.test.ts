@@ -2,8 +2,11 @@ import { spawn } from 'node:child_process'
 import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterAll, describe, expect, it } from 'vitest'
+import { afterAll, describe, expect, it, vi } from 'vitest'
 import { ROOT } from './room.ts'
+
+// Each start is a process of its own, which a busy machine may keep waiting.
+vi.setConfig({ testTimeout: 120_000 })
 
 const folder = mkdtempSync(join(tmpdir(), 'battenbot-main-'))
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -85,8 +88,6 @@ describe('a start that is refused', () => {
   it.each([
     [['ask', '--colour', 'red'], /'--colour'/u],
     [['bake', 'a cake'], /^there is no "bake a cake" to start; write room, or ask and a question\n/u],
-    [['room', 'strips'], /^there is no "room strips" to start/u],
-    [['ask', '--channel'], /'--channel <value>'/u],
   ])('%j says how to start', async (words, problem) => {
     const ended = await start(words)
     expect(ended).toMatchObject({ code: 2, out: '' })
@@ -111,7 +112,6 @@ describe('a start that is refused', () => {
 
   it.each([
     [{ BATTENBOT_CONFIG: '/nowhere/at/all' }, /bot\.yaml: cannot be read: ENOENT/u],
-    [{ BATTENBOT_LOG: 'loud' }, /environment: BATTENBOT_LOG: expected silent/u],
     [
       { BATTENBOT_DATA: '/dev/null/data' },
       /the store "\/dev\/null\/data\/battenbot\.sqlite" cannot be opened: /u,

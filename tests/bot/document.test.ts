@@ -103,13 +103,14 @@ describe('a project', () => {
     expect((await room.reply('project', { channel: 'shed' })).figures.panelHeight).toBe(381)
   })
 
-  it('means what it meant after a change of units', async () => {
-    const before = await room.reply(START)
-    await room.reply('units metric for=channel')
-    expect((await room.reply('project')).figures).toMatchObject({
-      insideLength: before.figures.insideLength ?? 0,
-      panelHeight: 381,
-    })
+  it('means the same to everybody, whatever their units and region, now and later', async () => {
+    const before = await room.reply('project start 17in x 13in height=15in')
+    await room.reply('units metric region=uk', { user: 'jon' })
+    expect((await room.reply('project', { user: 'jon' })).figures).toEqual(before.figures)
+    await room.reply('units metric region=eu for=channel')
+    expect((await room.reply('project')).figures).toEqual(before.figures)
+    const { figures } = await room.reply('project change height=16in', { user: 'jon' })
+    expect(figures).toMatchObject({ insideLength: 457.2, panelHeight: 406.4 })
   })
 })
 

@@ -21,7 +21,7 @@ describe('readNeed', () => {
   })
 
   it.each(['0', '0m', '-60m', 'many', '', '60 sq ft', '2x4', '60m and some'])('refuses %j', (text) => {
-    expect(() => readNeed(text, board as never, settings)).toThrow(/^need: cannot read/u)
+    expect(() => readNeed(text, board as never, settings)).toThrow(/^need: .*write /u)
   })
 
   it('asks how long the boards are, for a total', () => {
