@@ -11,8 +11,9 @@ import { createRoom } from './platforms/room/client.ts'
 import { createSearch } from './search/pool.ts'
 import { openSqlite } from './store/sqlite.ts'
 
-const ROOT = new URL('..', import.meta.url)
-const folder = (name: string): string => fileURLToPath(new URL(name, ROOT))
+/** Run as it stands, or from the bundle that launch.mjs makes of it. */
+const isBundled = !import.meta.url.endsWith('.ts')
+const beside = (name: string): string => fileURLToPath(new URL(name, import.meta.url))
 
 const USAGE = `usage: npm start
        npm run -s ask -- "strips 2x6 rip=1/2in"
@@ -39,7 +40,7 @@ async function main(words: readonly string[]): Promise<number> {
     throw new UsageError(`there is no "${positionals.join(' ')}" to start; write room, or ask and a question`)
   }
   const environment = readEnvironment(process.env)
-  const config = readConfig(environment.configFolder ?? folder('config'))
+  const config = readConfig(environment.configFolder ?? beside(isBundled ? '../../config' : '../config'))
   const dataFolder = values.data ?? environment.dataFolder ?? config.bot.dataFolder
   const log = pino(
     { level: environment.logLevel ?? config.bot.logLevel },
@@ -48,10 +49,12 @@ async function main(words: readonly string[]): Promise<number> {
   const store = await openSqlite(`${dataFolder}/battenbot.sqlite`, {
     revisionsKept: config.bot.revisionsKept,
   })
-  const catalogue = await loadCatalogue(folder('commands'))
+  const catalogue = await loadCatalogue(beside('../commands'))
   const search = createSearch({
+    ...(isBundled && { start: new URL('./search/worker.js', import.meta.url) }),
     threads: Math.max(1, availableParallelism() - 1),
     queue: config.bot.search.queue,
+    failed: (error) => log.error({ error }, 'a search thread died'),
   })
   const answer = createRouter({
     store,

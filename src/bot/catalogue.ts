@@ -10,11 +10,11 @@ export type Catalogue = ReadonlyMap<string, Command>
 
 /** Loads every command in a folder; one that is badly defined stops the start with a sentence that names it. */
 export async function loadCatalogue(folder: string): Promise<Catalogue> {
-  const files = (await readdir(folder)).filter((file) => file.endsWith('.ts')).sort()
+  const files = (await readdir(folder)).filter((file) => /\.(?:ts|js)$/u.test(file)).sort()
   const commands = await Promise.all(
     files.map(async (file) => {
       const module = (await import(pathToFileURL(`${folder}/${file}`).href)) as { default: Command }
-      return checked(module.default, file.replace(/\.ts$/u, ''))
+      return checked(module.default, file.replace(/\.(?:ts|js)$/u, ''))
     }),
   )
   return new Map(commands.map((command) => [command.name, command]))

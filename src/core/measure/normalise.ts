@@ -52,7 +52,7 @@ const STEPS: readonly (readonly [RegExp, string | ((...match: string[]) => strin
   [/㎡/gu, 'm^2'],
   [/[㎟㎠]/gu, 'cm^2'],
   [/\p{No}/gu, '\uFFFD'],
-  [/[“”„‟″‶˝〃〝〞«»]/gu, '"'],
+  [/[“”„‟″‶˝ʺ〃〝〞«»]/gu, '"'],
   [/[‘’‚‛′‵ʹʼʻ´]/gu, "'"],
   [/‴/gu, "'''"],
   [/[‐‑‒–—―−﹘﹣]/gu, '-'],

@@ -1,3 +1,4 @@
+import type { Amount } from './amount.ts'
 import { amountOf, amountsOf, isMark, isWord, type Phrase } from './item.ts'
 import { countIn, withoutCount } from './count.ts'
 import type { Ambiguous } from './reading.ts'
@@ -189,7 +190,11 @@ function looseDash({ text, items }: Phrase): Ambiguous | undefined {
   )
 }
 
-/** `3x 24in`, `24 x 36in x3`: a count, or one more side. */
+/** A number that is an inch size as it stands: it has a unit, or a fraction. */
+const isSized = (amount: Amount | undefined): boolean =>
+  amount !== undefined && (amount.size !== undefined || ['fraction', 'mixed'].includes(amount.number.form))
+
+/** `3x 24in`, `3x 23 7/8`, `24 x 36in x3`: a count, or one more side. */
 function timesOrSide({ text, items }: Phrase): Ambiguous | undefined {
   const count = countIn(amountOf(items[0]))
   const first =
@@ -197,7 +202,7 @@ function timesOrSide({ text, items }: Phrase): Ambiguous | undefined {
   if (
     first &&
     count !== undefined &&
-    amountOf(items[2])?.size &&
+    isSized(amountOf(items[2])) &&
     withoutCount(items).count === undefined &&
     !items[3]
   )

@@ -13,9 +13,21 @@ export interface AreaRead {
 
 /** Square millimetres in one of each unit: exact, from 25.4 mm to the inch. */
 const UNITS: readonly { pattern: string; area: number; units: UnitSystem }[] = [
-  { pattern: 'sq(?:uare)?\\.?\\s*(?:ft|feet|foot)|(?:ft|feet|foot)\\s*(?:2|²|\\^2|sq(?:uared?)?)|sf', area: 92_903.04, units: 'inch' },
-  { pattern: 'sq(?:uare)?\\.?\\s*(?:in|inch|inches)|in(?:ch|ches)?\\s*(?:2|²|\\^2)', area: 645.16, units: 'inch' },
-  { pattern: 'sq(?:uare)?\\.?\\s*(?:m|met(?:er|re)s?)|m\\s*(?:2|²|\\^2)|sqm', area: 1_000_000, units: 'metric' },
+  {
+    pattern: 'sq(?:uare)?\\.?\\s*(?:ft|feet|foot)|(?:ft|feet|foot)\\s*(?:2|²|\\^2|sq(?:uared?)?)|sf',
+    area: 92_903.04,
+    units: 'inch',
+  },
+  {
+    pattern: 'sq(?:uare)?\\.?\\s*(?:in|inch|inches)|in(?:ch|ches)?\\s*(?:2|²|\\^2)',
+    area: 645.16,
+    units: 'inch',
+  },
+  {
+    pattern: 'sq(?:uare)?\\.?\\s*(?:m|met(?:er|re)s?)|m\\s*(?:2|²|\\^2)|sqm',
+    area: 1_000_000,
+    units: 'metric',
+  },
 ]
 
 /**
@@ -36,7 +48,13 @@ export function readArea(text: string, settings: ReadingSettings): AreaRead | Am
 
 function fromNumber(digits: string, unit: number, units: UnitSystem, text: string): AreaRead | Invalid {
   try {
-    const value = new Fraction(digits.trim().replace(/,(?=\d{3}\b)/gu, '').replace(',', '.').replace(/\s+/gu, ' ')).valueOf()
+    const value = new Fraction(
+      digits
+        .trim()
+        .replace(/,(?=\d{3}\b)/gu, '')
+        .replace(',', '.')
+        .replace(/\s+/gu, ' '),
+    ).valueOf()
     return value > 0 && value < 100_000 ? { status: 'read', area: value * unit, units } : refused(text)
   } catch {
     return refused(text)

@@ -7,5 +7,7 @@ export const showCaliper = (length: Length, units: UnitSystem): string =>
   `${caliperMark(length, units)} ${units === 'inch' ? 'in' : 'mm'}`
 
 /** The same without its unit, for a table cell. */
-export const caliperMark = (length: Length, units: UnitSystem): string =>
-  units === 'inch' ? showDecimal(toInches(length), 3) : showDecimal(toMillimetres(length), 2)
+export function caliperMark(length: Length, units: UnitSystem): string {
+  const [size, ticks] = units === 'inch' ? [toInches(length), 1000] : [toMillimetres(length), 100]
+  return showDecimal(Math.round(size * ticks) / ticks, 3)
+}
