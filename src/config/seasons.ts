@@ -23,12 +23,14 @@ export const seasonsFile = z
     woodSource: z.string(),
     temperature,
     temperatureSource: z.string(),
+    humidity: z.number().min(0).max(100),
+    humiditySource: z.string(),
     moisture: percent,
     moistureSource: z.string(),
     places: z.strictObject({ heated: place, unheated: place, outdoors: place }),
     coats: z.int().min(0).max(10),
     pushFit: lengthOrZero,
   })
-  .transform(({ wood, temperature, moisture, places, coats, pushFit }): { seasons: Seasons } => ({
-    seasons: { wood, temperature, moisture, places, coats, pushFit },
+  .transform(({ wood, temperature, humidity, moisture, places, coats, pushFit }): { seasons: Seasons } => ({
+    seasons: { wood, temperature, humidity, moisture, places, coats, pushFit },
   }))

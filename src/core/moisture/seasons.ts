@@ -16,6 +16,8 @@ export interface Seasons {
   readonly wood: string
   /** Degrees Celsius of the shop. */
   readonly temperature: number
+  /** Percent of humidity in the shop. */
+  readonly humidity: number
   /** Percent of moisture of wood that is not looked at closer, for its weight. */
   readonly moisture: number
   readonly places: Readonly<Record<PlaceName, Year>>

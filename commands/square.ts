@@ -1,0 +1,164 @@
+import { z } from 'zod'
+import { defineCommand } from '../src/bot/command.ts'
+import type { Context } from '../src/bot/context.ts'
+import { choice, first, length, size } from '../src/bot/option.ts'
+import { planned } from '../src/bot/plannedSurround.ts'
+import { Refusal } from '../src/bot/refusal.ts'
+import type { Cell, Reply } from '../src/bot/reply.ts'
+import { inches, type Length, nanometres, toMillimetres } from '../src/core/measure/length.ts'
+import { showCaliper } from '../src/core/measure/showCaliper.ts'
+import { checkSquare, type Measured, type SquareCheck } from '../src/core/panelling/squareCheck.ts'
+import type { Plan } from '../src/core/plan.ts'
+
+const options = z.strictObject({
+  size: first(size('length and height of the frame, from the front', '24in x 18in')).optional(),
+  rising: length('the diagonal from bottom left to top right', '30in').optional(),
+  falling: length('the diagonal from top left to bottom right', '30 1/8in').optional(),
+  panel: choice('which panel of the project', ['side', 'end', 'top']).optional(),
+})
+type Asked = z.output<typeof options>
+
+export default defineCommand({
+  name: 'square',
+  summary: 'How far out of square a frame is, which corners to pull, and what that is good enough for',
+  examples: [
+    'square 24in x 18in rising=30in falling=30 1/8in',
+    'square 3ft x 4ft rising=5ft',
+    'square 600mm x 400mm rising=721mm falling=722mm',
+  ],
+  options,
+  run: (input, context) => {
+    const frame = frameOf(input, context)
+    const { rising, falling } = input
+    if (rising === undefined && falling === undefined) return targets(input, frame, context)
+    return checked(
+      { ...frame, ...bothDiagonals(frame, rising, falling) },
+      rising === undefined || falling === undefined,
+      context,
+    )
+  },
+})
+
+type Frame = Pick<Measured, 'length' | 'width'>
+
+/** The frames of a plan as they are measured, edge to edge. */
+const framesOf = (plan: Plan): Readonly<Record<'side' | 'end' | 'top', Frame>> => ({
+  side: { length: plan.faces[1].shows, width: plan.panelHeight },
+  end: { length: plan.faces[0].shows, width: plan.panelHeight },
+  top: { length: plan.outside.length, width: plan.outside.width },
+})
+
+function frameOf({ size: typed, panel = 'side' }: Asked, context: Context): Frame {
+  if (typed) {
+    const [long, wide, third] = typed.lengths
+    if (typed.round || long === undefined || wide === undefined || third !== undefined)
+      throw new Refusal('invalid', 'a frame has a length and a height; write 24in x 18in')
+    return { length: long, width: wide }
+  }
+  if (context.project) return framesOf(planned(context.project.choices, context).plan)[panel]
+  throw new Refusal(
+    'invalid',
+    'how large is the frame? Write its sides first, such as 24in x 18in, then rising= and falling=',
+  )
+}
+
+/** A frame of three known sides leans as a parallelogram does: d1 2 + d2 2 = 2 (a2 + b2). */
+function bothDiagonals(
+  { length: a, width: b }: Frame,
+  rising: Length | undefined,
+  falling: Length | undefined,
+) {
+  const other = (known: Length): Length =>
+    nanometres(Math.sqrt(Math.max(0, 2 * (a * a + b * b) - known * known)))
+  const [up, down] = [rising ?? (falling && other(falling)), falling ?? (rising && other(rising))]
+  if (up === undefined || down === undefined) throw new RangeError('no diagonal to check')
+  return { rising: up, falling: down }
+}
+
+const diagonalOf = ({ length: a, width: b }: Frame): Length => nanometres(Math.hypot(a, b))
+
+/** What both diagonals have to come to, before anything is measured. */
+function targets(input: Asked, frame: Frame, { show, project, ...context }: Context): Reply {
+  const diagonal = diagonalOf(frame)
+  const answer = `Both diagonals ${show.length(diagonal, 'mark', true)} when it is square`
+  const figures = { diagonal: toMillimetres(diagonal) }
+  if (input.size || !project) return { answer, notes: ['measured? add rising= and falling='], figures }
+  const frames = framesOf(planned(project.choices, { show, project, ...context }).plan)
+  const rows = Object.entries(frames).map(([name, each]): Cell[] => [
+    name,
+    { length: diagonalOf(each), fine: true },
+    `${show.mark(each.length)} x ${show.mark(each.width)}`,
+  ])
+  return {
+    answer: `${answer}: ${input.panel ?? 'side'} panels of this channel's project`,
+    tables: [{ title: `Diagonals, edge to edge (${show.unit})`, columns: ['', 'Diag', 'Of'], rows }],
+    notes: ['measured? add rising= and falling= (panel=side, end or top)'],
+    figures,
+  }
+}
+
+function checked(measured: Measured, isOneMeasured: boolean, context: Context): Reply {
+  const { show } = context
+  const found = checkSquare(measured)
+  if (found.status === 'impossible')
+    throw new Refusal(
+      'invalid',
+      `no frame ${show.length(measured.length)} x ${show.length(measured.width)} has such diagonals; when square both are ${show.length(diagonalOf(measured), 'mark', true)}: measure again`,
+    )
+  const { angle, difference, squeezed, pulled, squeeze, overLength, overWidth, misread } = found
+  const by = show.length(squeeze, 'mark', true)
+  return {
+    answer: squeezed
+      ? `${show.angle(angle)} out of square: squeeze ${squeezed.join(' and ')} together by ${by}`
+      : 'Square: both diagonals agree',
+    notes: [
+      ...(pulled
+        ? [`or pull ${pulled.join(' and ')} apart by as much; check again when it springs back`]
+        : []),
+      ...(squeezed
+        ? [
+            `diagonals ${showCaliper(difference, show.units)} apart; the long side slides ${showCaliper(overLength, show.units)} over its length, the short one ${showCaliper(overWidth, show.units)}`,
+          ]
+        : []),
+      gradeNote(found),
+      ...(isOneMeasured ? ['the other diagonal was reckoned from the three sides'] : []),
+      ...(Math.abs(misread) > MISREAD
+        ? [
+            `sides and diagonals disagree by ${showCaliper(Math.abs(misread) as Length, show.units)}: measure them again`,
+          ]
+        : []),
+      `both diagonals are ${show.length(diagonalOf(measured), 'mark', true)} when it is square`,
+    ],
+    figures: {
+      angle,
+      difference: toMillimetres(difference),
+      squeeze: toMillimetres(squeeze),
+      overLength: toMillimetres(overLength),
+      overWidth: toMillimetres(overWidth),
+      diagonal: toMillimetres(diagonalOf(measured)),
+      misread: toMillimetres(misread),
+      squeezed: squeezed ? [...squeezed] : null,
+      pulled: pulled ? [...pulled] : null,
+      cabinet: found.cabinet,
+      asSheet: found.asSheet,
+      asFraming: found.asFraming,
+    },
+  }
+}
+
+/** A side or a diagonal read wrong by more than this shows: 1/8 in. */
+const MISREAD = inches(1, 8)
+
+const CABINET_WORDS: Readonly<Record<SquareCheck['cabinet'], string>> = {
+  good: 'good enough for cabinet work',
+  fair: 'fair for cabinet work',
+  limit: 'at the limit for cabinet work',
+  past: 'not for cabinet work',
+}
+
+const gradeNote = ({ cabinet, asSheet, asFraming }: SquareCheck): string =>
+  [
+    CABINET_WORDS[cabinet],
+    asSheet ? 'as square as plywood is sold' : 'less square than plywood is sold',
+    asFraming ? 'fine for framing' : 'past what framers accept (1/8 in, 3 mm)',
+  ].join(', ')
