@@ -6,6 +6,7 @@ import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Figure, Table } from '../src/bot/reply.ts'
 import type { Show } from '../src/bot/show.ts'
+import { stockSize } from '../src/bot/stockSize.ts'
 import { type Length, toMillimetres } from '../src/core/measure/length.ts'
 import { type GrooveObstacle, type Grooves, layGrooves } from '../src/core/panelling/grooves.ts'
 import type { Plan } from '../src/core/plan.ts'
@@ -53,7 +54,7 @@ export default defineCommand({
           : 'boards equal over the whole panel (stiles= for what shows)',
         ...panels.flatMap((panel) => marginLine(panel, show)),
         ...planLine(input, plan, show),
-        `groove ${show.length(kerf, 'mark', true)} wide, one pass of the blade (kerf=)`,
+        `groove ${stockSize(kerf, show)} wide, one pass of the blade (kerf=)`,
       ],
       figures: {
         ...groovesFigures(laid),
@@ -144,7 +145,7 @@ function planLine(input: Omit<Asked, 'kerf'>, plan: Plan | undefined, show: Show
   if (!plan) return []
   if (!input.panel) return ["the panels of this channel's project"]
   const taken = [
-    input.thickness ? '' : `${show.length(plan.spec.sheet, 'mark', true)} thick`,
+    input.thickness ? '' : `${stockSize(plan.spec.sheet, show)} thick`,
     input.count || input.pitch ? '' : `${plan.spec.grooves} grooves`,
   ].filter((word) => word !== '')
   return [`${taken.join(' and ')}, from this channel's project`]

@@ -8,6 +8,7 @@ import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import { sawKerf } from '../src/bot/sawKerf.ts'
 import type { Show } from '../src/bot/show.ts'
+import { stockSize } from '../src/bot/stockSize.ts'
 import { type Length, toMillimetres } from '../src/core/measure/length.ts'
 import type { BoardRead } from '../src/core/measure/readBoard.ts'
 import { type BoardCount, boardsFor, type StripNeed } from '../src/core/panelling/boards.ts'
@@ -58,14 +59,14 @@ export default defineCommand({
       tables: fenceTable(rips, show),
       notes: [
         taken.from,
-        `kerf ${show.length(kerf, 'mark', true)}; ${spareWords(counted, show)}`,
+        `kerf ${stockSize(kerf, show)}; ${spareWords(counted, show)}`,
         tightLine(counted, show),
         stopLine(rips, counted, safe, show),
         bought ? needLine(bought, counted) : handLine(taken.board, counted),
         needed?.from ?? '',
         input.rip
           ? ''
-          : `strips ${show.length(rip)} thick${plan ? " from this channel's project" : ''} (rip=)`,
+          : `strips ${stockSize(rip, show)} thick${plan ? " from this channel's project" : ''} (rip=)`,
       ].filter((line) => line !== ''),
       figures: {
         perBoard: counted.count,
@@ -117,7 +118,7 @@ function planNeed(plan: Plan, asked: Asked, rip: Length, context: Context): Need
   const boardLength = typed ?? usualBoardLength(plan, context)
   const strips = boardLength && stripsOfPlan(plan, boardLength, asked.kerf)
   if (boardLength === undefined || strips === undefined) return undefined
-  const long = `${show.length(boardLength)} long${typed ? '' : ' (length=)'}`
+  const long = `${show.mark(boardLength)} ${show.unit} long${typed ? '' : ' (length=)'}`
   return {
     need: { strips },
     from: `an estimate for this channel's plan, from boards ${long}; "layout" proves it`,
@@ -132,7 +133,7 @@ function answer(
   show: Show,
 ): string {
   const called = board.name ?? `${show.mark(board.thickness)} x ${show.length(board.width)}`
-  const each = `${count} ${count === 1 ? 'strip' : 'strips'} of ${show.length(rip)} from each ${called}`
+  const each = `${count} ${count === 1 ? 'strip' : 'strips'} of ${stockSize(rip, show)} from each ${called}`
   const exact = spare === 0 && count > 1 ? `, but count on ${safeCount}: nothing is spare` : ''
   return bought ? `Rip ${bought.boards} ${boards(bought.boards)}: ${each}${exact}` : `${each}${exact}`
 }

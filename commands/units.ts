@@ -4,8 +4,10 @@ import { choice, first, length, words, yes } from '../src/bot/option.ts'
 import { type Preferences, settle, shownIn } from '../src/bot/preferences.ts'
 import { Refusal, quoted } from '../src/bot/refusal.ts'
 import { sawKerf } from '../src/bot/sawKerf.ts'
-import { toMillimetres } from '../src/core/measure/length.ts'
-import { showLength } from '../src/core/measure/show.ts'
+import { type Length, toMillimetres } from '../src/core/measure/length.ts'
+import type { UnitSystem } from '../src/core/measure/reading.ts'
+import { showLength, showMiss } from '../src/core/measure/show.ts'
+import { showCaliper } from '../src/core/measure/showCaliper.ts'
 import { REGIONS } from '../src/core/stock/stock.ts'
 
 const TAPES = { '1/16': 16, '1/32': 32, '1/64': 64 } as const
@@ -43,7 +45,7 @@ export default defineCommand({
     if (changed) await document.change((kept) => ({ ...(anew ? {} : kept), ...changes }))
     const [person, channel] = await Promise.all([preferences.person.read(), preferences.channel.read()])
     const now = settle(owner === 'me' ? (person ?? {}) : {}, channel ?? {}, settings)
-    const kerfShown = showLength(now.kerf, { units: shownIn(now, undefined), tape: 64, millimetreStep: 0.5 })
+    const kerfShown = kerfWords(now.kerf, shownIn(now, undefined))
     return {
       answer: `${changed ? 'Set' : 'Now'} for ${owner === 'me' ? 'you' : 'the channel'}: ${now.units ?? 'units not settled'}, tape 1/${now.tape} in, kerf ${kerfShown}, region ${now.region}`,
       notes: [
@@ -62,6 +64,12 @@ export default defineCommand({
     }
   },
 })
+
+/** On an inch mark where it is one, else as a calliper reads it: `3/32 in`, `3.18 mm`. */
+const kerfWords = (kerf: Length, units: UnitSystem): string => {
+  const tape = { units, tape: 64, millimetreStep: 0.5 } as const
+  return showMiss(kerf, tape) === '' ? showLength(kerf, tape) : showCaliper(kerf, units)
+}
 
 /** What stands first, in words. */
 interface SystemTyped {

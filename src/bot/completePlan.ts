@@ -8,6 +8,7 @@ import type { Context } from './context.ts'
 import type { PlanChoices } from './planChoices.ts'
 import { Refusal } from './refusal.ts'
 import type { Show } from './show.ts'
+import { stockSize } from './stockSize.ts'
 
 /** A whole description of a surround, and what was assumed to make it whole, one line each. */
 export interface Completed {
@@ -61,16 +62,16 @@ function assumptions(
 ): readonly string[] {
   return [
     choices.clearance === undefined
-      ? `clearance ${show.length(spec.clearance)} on each side (clearance=)`
+      ? `clearance ${stockSize(spec.clearance, show)} on each side (clearance=)`
       : '',
     choices.sheet?.measured ? '' : `${sheet} (measure yours: sheet=)`,
-    choices.strip === undefined ? `strips ${show.length(spec.strip)} thick (strip=)` : '',
+    choices.strip === undefined ? `strips ${stockSize(spec.strip, show)} thick (strip=)` : '',
     board === undefined
       ? ''
-      : `strips ripped from ${board}, so ${show.length(spec.width)} wide (board= or width=)`,
+      : `strips ripped from ${board}, so ${stockSize(spec.width, show)} wide (board= or width=)`,
     choices.corner === undefined ? `${spec.corner} corners (corner=)` : '',
     choices.fit === undefined && spec.corner === 'captured'
-      ? `${show.length(spec.fit, 'mark', true)} gap at each end of a corner stile, for paint and damp (fit=)`
+      ? `${stockSize(spec.fit, show)} gap at each end of a corner stile, for paint and damp (fit=)`
       : '',
     choices.braces === undefined && spec.braces === 'none' ? 'no braces (braces=all, ends or sides)' : '',
   ].filter((line) => line !== '')
@@ -79,7 +80,7 @@ function assumptions(
 const sheetWords = (sheet: NonNullable<PlanChoices['sheet']>, show: Show, fallback: string): string => {
   const name =
     sheet.label === undefined ? fallback : `${labelWords(sheet.label)} ${sheet.material ?? 'sheet'}`
-  return `${name} taken as ${show.length(sheet.thickness, 'mark', true)} thick`
+  return `${name} taken as ${stockSize(sheet.thickness, show)} thick`
 }
 
 /** A label in its own units, whatever the answer is in: `18 mm`, `3/4 in`. */

@@ -1,10 +1,10 @@
 import type { Part, Spec } from '../core/plan.ts'
 import type { PartChange, PlanDifference } from '../core/plan/difference.ts'
-import { type Length, toInches, toMillimetres } from '../core/measure/length.ts'
-import { showDecimal } from '../core/measure/showDecimal.ts'
+import { type Length, toMillimetres } from '../core/measure/length.ts'
 import { purposeOf } from './planReply.ts'
 import type { Cell, Figure, Table } from './reply.ts'
 import type { Show } from './show.ts'
+import { stockSize } from './stockSize.ts'
 
 /** What a change of the plan did, as tables that fit a phone: parts as they were and are now, new ones, and those not needed. */
 export function differenceTables({ parts }: PlanDifference, show: Show): readonly Table[] {
@@ -74,21 +74,13 @@ const changeLines = (
   show: Show,
 ): readonly string[] => [
   ...SIDES.filter((side) => change[side] !== 0).map((side) => {
-    const by = exactly(Math.abs(change[side]) as Length, show)
+    const by = stockSize(Math.abs(change[side]) as Length, show)
     return `${WORDS[side][change[side] > 0 ? 0 : 1]} by ${by}`
   }),
   ...(change.thickness === 0
     ? []
-    : [`now ${exactly(after.thickness, show)} thick, not ${exactly(before.thickness, show)}`]),
+    : [`now ${stockSize(after.thickness, show)} thick, not ${stockSize(before.thickness, show)}`]),
 ]
-
-/** As a caliper reads it where no mark is exact: `0.46 in`, `11.9 mm`. */
-const exactly = (length: Length, show: Show): string => {
-  if (show.miss(length, 'mark', true) === '') return show.length(length, 'mark', true)
-  return show.units === 'inch'
-    ? `${showDecimal(toInches(length), 3)} in`
-    : `${showDecimal(toMillimetres(length), 2)} mm`
-}
 
 /** The first line after a change of a plan from the first to the second spec: what it did to the whole. */
 export function differenceAnswer(

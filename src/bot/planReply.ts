@@ -7,6 +7,7 @@ import { panelGrooves } from './plannedGrooves.ts'
 import { objectFacts } from './plannedSurround.ts'
 import type { Cell, Figure, Purpose, Table } from './reply.ts'
 import type { Show } from './show.ts'
+import { stockMark, stockSize } from './stockSize.ts'
 
 /** The parts of a plan as two tables that fit a phone: panels with both sides, strips with their length. */
 export function partTables(plan: Plan, show: Show): readonly Table[] {
@@ -15,7 +16,7 @@ export function partTables(plan: Plan, show: Show): readonly Table[] {
   const short = ({ name }: Part): string => name.replace(/ panel$/u, '')
   return [
     {
-      title: `Panels of ${show.length(plan.spec.sheet, 'mark', true)} sheet`,
+      title: `Panels of ${stockSize(plan.spec.sheet, show)} sheet`,
       columns: ['', 'No', 'Long', 'Wide', 'For'],
       rows: panels.map((part): Cell[] => [
         part.label,
@@ -26,7 +27,7 @@ export function partTables(plan: Plan, show: Show): readonly Table[] {
       ]),
     },
     {
-      title: `Strips ${show.mark(plan.spec.strip, 'mark', true)} x ${show.length(plan.spec.width, 'mark', true)}`,
+      title: `Strips ${stockMark(plan.spec.strip, show)} x ${stockSize(plan.spec.width, show)}`,
       columns: ['', 'No', 'Long', 'For'],
       rows: strips.map((part): Cell[] => [
         part.label,
@@ -92,7 +93,7 @@ function grooveLine(plan: Plan, show: Show, kerf: Length): readonly string[] {
       : `${face} panels have no room for them with this blade`,
   )
   return [
-    `${grooves} ${grooves === 1 ? 'groove' : 'grooves'} in each panel: ${fences.join(', ')}; every fence: "grooves", once the plan is kept`,
+    `${grooves} ${grooves === 1 ? 'groove' : 'grooves'} in each panel: ${fences.join(', ')}; "grooves" gives every fence of a plan that is kept`,
   ]
 }
 
