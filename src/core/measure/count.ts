@@ -53,7 +53,8 @@ function atEnd(items: readonly Item[]): Counted | undefined {
 
 /** `qty 3 24 x 36in`, `3 off 610 x 400`, `3 @ 4 ft`, `3x 24in x 36in`, each with a part's letter before it or not. */
 function named(all: readonly Item[]): Counted | undefined {
-  const labelled = isWord(all[0], /^[a-z]$/u) && countIn(amountOf(all[1])) !== undefined && all[2]?.gap === false
+  const labelled =
+    isWord(all[0], /^[a-z]$/u) && countIn(amountOf(all[1])) !== undefined && all[2]?.gap === false
   const items = labelled ? all.slice(1) : all
   const from = isWord(items[0], /^(?:qty|quantity)$/u) ? 1 : 0
   const count = countIn(amountOf(items[from]))

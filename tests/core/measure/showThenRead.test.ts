@@ -36,8 +36,9 @@ describe('what showLength prints', () => {
           const read = readLength(shown, reading)
           if (read.status !== 'read') throw new Error(`${shown} is ${read.status}`)
           expect(read.units).toBe(how.units)
-          expect(withoutMiss(showLength(read.length, how, purpose))).toBe(shown)
           const step = stepOf(how)
+          // Below one step of the tape a decimal is shown, which may round up to a mark of its own.
+          if (exact >= step) expect(withoutMiss(showLength(read.length, how, purpose))).toBe(shown)
           if (read.length % step === 0) expect(Math.abs(read.length - exact)).toBeLessThanOrEqual(step)
           else expect(Math.abs(read.length - exact)).toBeLessThanOrEqual(millimetres(0.013))
         },
