@@ -23,7 +23,7 @@ function start(
   { input = '', env = {} }: { input?: string; env?: Record<string, string> } = {},
 ): Promise<Ended> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ['--import', 'tsx', 'src/main.ts', ...words], {
+    const child = spawn(process.execPath, ['src/launch.mjs', ...words], {
       cwd: ROOT,
       env: { PATH: process.env.PATH, BATTENBOT_DATA: join(folder, 'data'), ...env },
     })
@@ -48,14 +48,22 @@ describe('ask', () => {
     expect(JSON.parse(out)).toMatchObject({ ok: true, figures: { perBoard: 9 } })
   })
 
-  it('reads lines, answers each with one object, and says by its exit code that one was refused', async () => {
+  it('reads lines and answers each with one object that says for itself whether it is an answer', async () => {
     const { code, out, problem } = await start(['ask', '--json'], { input: 'units\n\nstripes\nconvert 1in' })
-    expect([code, problem]).toEqual([1, ''])
+    expect([code, problem]).toEqual([0, ''])
     const answers = out
       .trimEnd()
       .split('\n')
       .map((line) => JSON.parse(line) as { ok: boolean })
     expect(answers.map(({ ok }) => ok)).toEqual([true, false, false, true])
+  })
+
+  it('searches in a thread of its own', async () => {
+    const { code, out } = await start(['ask', '--json', '--data', join(folder, 'cuts')], {
+      input: 'cutlist add 4x 24in x 12in ply\nlayout\n',
+    })
+    expect(code).toBe(0)
+    expect(JSON.parse(out.trimEnd().split('\n')[1] ?? '')).toMatchObject({ ok: true, figures: { sheets: 1 } })
   })
 
   it('keeps a channel’s project and a person’s units in the folder it is given', async () => {

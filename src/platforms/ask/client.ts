@@ -13,8 +13,8 @@ export interface AskOptions {
 }
 
 /**
- * Answers one line, or every line of `input` in turn, and writes one answer for each. Says whether all were answered,
- * so that a script can tell by the exit code.
+ * Answers one line, or every line of `input` in turn, and writes one answer for each. Says whether the one line was
+ * answered, for the exit code; of many, each answer says it for itself.
  */
 export async function ask(
   options: AskOptions,
@@ -24,14 +24,12 @@ export async function ask(
 ): Promise<boolean> {
   const place: Place = { platform: 'room', workspace: 'local', channel: options.channel }
   const render = options.json ? renderJson : renderText
-  let allOk = true
   const one = async (line: string) => {
     const response = await answer({ place, user: options.user, invocation: { line }, at: new Date() })
-    allOk &&= response.ok
     output.write(`${render(response)}\n`)
+    return response.ok
   }
-  if (options.line !== undefined) await one(options.line)
-  else
-    for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) await one(line)
-  return allOk
+  if (options.line !== undefined) return one(options.line)
+  for await (const line of createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })) await one(line)
+  return true
 }
