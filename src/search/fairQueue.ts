@@ -69,9 +69,9 @@ export function createFairQueue({ running, waiting: most, ofOneChannel }: QueueB
         }
         waiting.set(channel, [...(waiting.get(channel) ?? []), start])
         queued += 1
+        signal?.addEventListener('abort', callOff, { once: true })
         next()
         if (signal?.aborted) callOff()
-        else signal?.addEventListener('abort', callOff, { once: true })
       })
     },
   }

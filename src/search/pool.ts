@@ -16,6 +16,8 @@ export interface PoolSettings {
   readonly failed?: (error: unknown) => void
   /** The module that a thread runs; the search of the project when left out. */
   readonly start?: URL
+  /** A thread whose heap outgrows this is ended, and its search with it. */
+  readonly megabytes?: number
 }
 
 /** A worker that has had nothing to do for so long is let go with its memory. */
@@ -24,8 +26,8 @@ const IDLE_MILLISECONDS = 60_000
 /** Layouts that are remembered; a channel asks for its own a few times over. */
 const REMEMBERED = 50
 
-/** A thread that holds more than this in its heap is ended, and its search with it. */
-const THREAD_MEGABYTES = 512
+/** A search of ten thousand parts takes a fifth of it. */
+const MEGABYTES = 512
 
 /** How long a search that was told to stop may take to come back before its thread is ended. */
 const GRACE_MILLISECONDS = 5000
@@ -36,7 +38,13 @@ interface Remembered {
 }
 
 /** Searches in worker threads. Threads start with the first search, so that a bot that never searches never pays. */
-export function createSearch({ threads, queue, failed = () => {}, start }: PoolSettings): Search {
+export function createSearch({
+  threads,
+  queue,
+  failed = () => {},
+  start,
+  megabytes = MEGABYTES,
+}: PoolSettings): Search {
   const ofOneChannel = Math.max(1, Math.floor(queue / 2))
   const waiting = createFairQueue({ running: threads, waiting: queue, ofOneChannel })
   let pool: Tinypool | undefined
@@ -48,7 +56,7 @@ export function createSearch({ threads, queue, failed = () => {}, start }: PoolS
       minThreads: 0,
       maxThreads: threads,
       idleTimeout: IDLE_MILLISECONDS,
-      resourceLimits: { maxOldGenerationSizeMb: THREAD_MEGABYTES },
+      resourceLimits: { maxOldGenerationSizeMb: megabytes },
     }).on('error', failed) as Tinypool
   const workers = () => {
     pool ??= startWorkers()

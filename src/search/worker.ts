@@ -1,5 +1,6 @@
 import { performance } from 'node:perf_hooks'
 import { cutLengths } from '../core/cutting/lengths.ts'
+import { loadSolver } from '../core/cutting/linearProgram.ts'
 import { orderCuts, type SawingJob } from '../core/cutting/order.ts'
 import type { LengthProblem, Outcome, SheetProblem } from '../core/cutting/problem.ts'
 import { cutSheets } from '../core/cutting/sheets.ts'
@@ -23,6 +24,8 @@ const HALFWAY = 0.6
 
 /** Runs one search and checks what it found; the clock is here because the core has none. */
 export async function work(task: SearchTask) {
+  // Loaded before the clock runs: the first search of a thread has its whole time, too.
+  if (task.kind !== 'sheets') await loadSolver()
   const start = performance.now()
   const after = (seconds: number) => () => performance.now() >= start + seconds * 1000
   const stop = new Int32Array(task.stop)

@@ -25,8 +25,8 @@ export interface RipStep {
 export function ripOrder({ width, strip, kerf, perBoard, strips }: Ripped): readonly RipStep[] {
   const boards = Math.ceil(strips / perBoard)
   const inLast = strips - (boards - 1) * perBoard
-  const most = boards > 1 ? perBoard : inLast
-  return Array.from({ length: Math.max(0, most) }, (_, index) => {
+  const most = boards > 1 ? perBoard : Math.max(0, strips)
+  return Array.from({ length: most }, (_, index) => {
     const setting = width - (index + 1) * (strip + kerf)
     return {
       setting: (setting > 0 ? setting : strip) as Length,
