@@ -57,6 +57,10 @@ export const forgetSolver = (): void => {
   loading = undefined
 }
 
+/** Whether an error says that the solver broke down: its compiled code trapped, or a call to it failed. */
+export const isBreakdown = (error: unknown): boolean =>
+  error instanceof Error && (error.name === 'RuntimeError' || error.name === 'HighsError')
+
 interface Packed {
   readonly starts: Int32Array
   readonly indices: Int32Array

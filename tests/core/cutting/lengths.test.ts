@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { cutLengths } from '../../../src/core/cutting/lengths.ts'
+import { loadSolver } from '../../../src/core/cutting/linearProgram.ts'
 import { inches } from '../../../src/core/measure/length.ts'
 import { boardsOf, neverStop, problemOf, soundly } from './lengths/examples.ts'
 
@@ -142,6 +143,31 @@ describe('cutLengths', () => {
     const outcome = soundly(problem, await cutLengths(problem, { shouldStop: () => true }))
     expect(outcome.cost).toBeGreaterThanOrEqual(453)
     expect(outcome.lowerBound).toBeLessThanOrEqual(453)
+  })
+
+  it('keeps what it has when the solver breaks down, and lets other errors through', async () => {
+    const problem = problemOf(
+      [
+        [45, 97],
+        [36, 610],
+        [31, 395],
+        [14, 211],
+      ],
+      boardsOf(100),
+    )
+    const broken = (error: Error) => async () => ({
+      ...(await loadSolver()),
+      createModel: () => {
+        throw error
+      },
+    })
+    const trap = Object.assign(new Error('unreachable'), { name: 'RuntimeError' })
+    const outcome = await cutLengths(problem, { shouldStop: neverStop, load: broken(trap) })
+    expect(soundly(problem, outcome).status).toBe('stopped')
+    await expect(
+      cutLengths(problem, { shouldStop: neverStop, load: broken(new TypeError('a bug')) }),
+    ).rejects.toThrow(TypeError)
+    expect(soundly(problem, await cutLengths(problem, { shouldStop: neverStop })).status).toBe('optimal')
   })
 
   it('gives the same answer for the same seed', async () => {

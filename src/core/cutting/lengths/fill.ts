@@ -28,8 +28,12 @@ export const packLongest: Packer = (task, demand, first, capacity) => {
   return { types, counts }
 }
 
-/** Types looked at for one bar. */
-const LOOKS = 20_000
+/**
+ * Parts tried in one bar, and types looked at. More is not better: a search that always ends in the tightest filling
+ * uses up the parts that go with everything, and the last bars are filled badly.
+ */
+const TRIES = 600
+const LOOKS = 200_000
 
 /** The first type at `from` or after that is no longer than `room`. */
 function firstWithin(sizes: Float64Array, from: number, room: number): number {
@@ -47,13 +51,15 @@ function firstWithin(sizes: Float64Array, from: number, room: number): number {
 export const packTightest: Packer = (task, demand, first, capacity) => {
   const { sizes } = task
   let looks = LOOKS
+  let tries = TRIES
   let least = Infinity
   let best: Packed = { types: [], counts: [] }
   const types: number[] = []
   const counts: number[] = []
   const take = (type: number, most: number, room: number): void => {
     types.push(type)
-    for (let count = most; count > 0 && least > 0 && looks > 0; count--) {
+    for (let count = most; count > 0 && least > 0 && tries > 0; count--) {
+      tries--
       counts.push(count)
       descend(type + 1, room - count * sizes[type]!)
       counts.pop()
@@ -66,7 +72,7 @@ export const packTightest: Packer = (task, demand, first, capacity) => {
       best = { types: [...types], counts: [...counts] }
     }
     for (let type = firstWithin(sizes, from, room); type < sizes.length; type++) {
-      if (least === 0 || looks-- <= 0) return
+      if (least === 0 || tries <= 0 || looks-- <= 0) return
       if (demand[type] === 0) continue
       take(type, Math.min(demand[type]!, Math.floor(room / sizes[type]!)), room)
     }

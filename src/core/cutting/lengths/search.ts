@@ -1,4 +1,5 @@
 import type { Solver } from '../linearProgram.ts'
+import { forgetSolver, isBreakdown } from '../linearProgram.ts'
 import type { ShouldStop } from '../problem.ts'
 import { createRandom } from '../sheets/random.ts'
 import { leastBars, leastFor } from './bounds.ts'
@@ -133,15 +134,27 @@ const NOISE = 0.3
 
 /** Searches with a solver until all is proven, nothing more is to be hoped for, or it is told to stop. */
 function searchOn(solver: Solver, search: Search, standing: Standing): void {
-  const { master, incumbent } = search
+  search.master.add(search.incumbent.plan().cuts.map((cut) => cut.pattern))
+  boundPrice(search, standing)
+  roundPrice(search, standing)
+  boundWeight(search, standing)
+  improve(solver, search, standing)
+}
+
+/** The same with a master problem of its own. A solver that breaks down is let go; what was found by then stands. */
+function searchWith(solver: Solver, progress: Omit<Search, 'master' | 'table'>, standing: Standing): void {
+  const { task } = progress
+  const capacity = task.bars.reduce((most, bar) => Math.max(most, bar.capacity), 0)
   try {
-    master.add(incumbent.plan().cuts.map((cut) => cut.pattern))
-    boundPrice(search, standing)
-    roundPrice(search, standing)
-    boundWeight(search, standing)
-    improve(solver, search, standing)
-  } finally {
-    master.dispose()
+    const master = createMaster(solver, task, weightsOf(task))
+    try {
+      searchOn(solver, { ...progress, master, table: createTable(task.sizes.length, capacity) }, standing)
+    } finally {
+      master.dispose()
+    }
+  } catch (error) {
+    if (!isBreakdown(error)) throw error
+    forgetSolver()
   }
 }
 
@@ -165,10 +178,6 @@ export async function findPlan(
   roundPrice(progress, standing)
   if (allProven(progress, standing) || shouldStop()) return report(progress, standing)
   const solver = await load()
-  const capacity = task.bars.reduce((most, bar) => Math.max(most, bar.capacity), 0)
-  const table = createTable(task.sizes.length, capacity)
-  const master = createMaster(solver, task, weightsOf(task))
-  const random = createRandom(seed)
-  searchOn(solver, { ...progress, master, table, random, shouldStop }, standing)
+  searchWith(solver, { ...progress, random: createRandom(seed), shouldStop }, standing)
   return report(progress, standing)
 }
