@@ -45,13 +45,11 @@ export const fastenPlan = (
 
 function tryDrive(
   { length, fixing }: Joint,
-  { held, receiver, into, width, through }: Drive,
+  { held, receiver, into, width, receives }: Drive,
   kind: FastenerKind,
   { wood, region }: PlanFastening,
   { fasteners }: Reference,
 ): Fastening | NoFastening {
-  // Driven from its face a strip is held and the sheet receives, and of a sheet no source says what it bears.
-  const isSheet = into === 'edge' || through.startsWith('strip, from')
   return fastenJoint(
     {
       kind,
@@ -62,7 +60,8 @@ function tryDrive(
       width,
       glued: fixing === 'glued',
       jointLength: length,
-      wood: isSheet ? undefined : wood,
+      // Of a sheet no source says what it bears.
+      wood: receives === 'sheet' ? undefined : wood,
     },
     fasteners,
   )

@@ -11,6 +11,8 @@ export interface Drive {
   /** How deep the piece behind is in the direction of driving. */
   readonly receiver: Length
   readonly into: Into
+  /** What the piece behind is cut from. */
+  readonly receives: 'sheet' | 'strip'
   /** Of the contact, across the fastener. */
   readonly width: Length
 }
@@ -25,14 +27,14 @@ export function drives(joint: Joint, plan: Plan): readonly Drive[] {
   const over = OVER[`${part} on ${onto}`]
   if (over) return [{ ...over(plan), width }]
   return [
-    { through: 'panel, from behind', held: sheet, receiver: strip, into: 'face', width },
-    { through: 'strip, from its face', held: strip, receiver: sheet, into: 'face', width },
+    { through: 'panel, from behind', held: sheet, receiver: strip, into: 'face', receives: 'strip', width },
+    { through: 'strip, from its face', held: strip, receiver: sheet, into: 'face', receives: 'sheet', width },
   ]
 }
 
 type EdgeDrive = Omit<Drive, 'width'>
 
-/** Joints where one piece lies over the edge or the end of the other. */
+/** Joints where one piece lies over the edge or the end of the other, and the block, which has the frame behind its panel. */
 const OVER: Readonly<Record<string, (plan: Plan) => EdgeDrive>> = {
   'corner stile on end panel': (plan) => throughStrip(plan, 'edge', plan.endPanelLength),
   'corner stile on end stile': (plan) => throughStrip(plan, 'face', plan.spec.width),
@@ -40,6 +42,13 @@ const OVER: Readonly<Record<string, (plan: Plan) => EdgeDrive>> = {
   'side stile on end panel': (plan) => throughStrip(plan, 'edge', plan.endPanelLength),
   'end rail on side rail': (plan) => throughStrip(plan, 'end', plan.sideRailLength),
   'end stile on side stile': (plan) => throughStrip(plan, 'face', plan.spec.width),
+  'corner block on side panel': ({ spec }) => ({
+    through: 'block, from inside',
+    held: spec.strip,
+    receiver: spec.sheet,
+    into: 'face',
+    receives: 'sheet',
+  }),
   'corner block on end panel': (plan) =>
     throughEnd(plan, times(plan.spec.strip, 0.5), 'face', plan.spec.width),
   'side panel on end panel': (plan) =>
@@ -51,13 +60,14 @@ const throughStrip = ({ spec }: Plan, into: Into, receiver: Length): EdgeDrive =
   held: spec.strip,
   receiver,
   into,
+  receives: into === 'edge' ? 'sheet' : 'strip',
 })
 
 /** Through the end panel, and through its stile where that covers the place, `inward` of the inside of the box. */
 function throughEnd({ spec }: Plan, inward: Length, into: Into, receiver: Length): EdgeDrive {
   const { sheet, strip, width } = spec
-  const stileReaches = minus(width, plus(sheet, strip))
-  return stileReaches > inward
-    ? { through: 'end stile and panel', held: plus(sheet, strip), receiver, into }
-    : { through: 'end panel', held: sheet, receiver, into }
+  const receives = into === 'edge' ? 'sheet' : 'strip'
+  return minus(width, plus(sheet, strip)) > inward
+    ? { through: 'end stile and panel', held: plus(sheet, strip), receiver, into, receives }
+    : { through: 'end panel', held: sheet, receiver, into, receives }
 }
