@@ -28,7 +28,10 @@ function readSource(path: string): Source {
   const text = readFileSync(join(root, path), 'utf8')
   const lines = [...text.matchAll(/^(?:import|export)\s+(type\s)?[^'"]*?\bfrom\s+['"]([^'"]+)['"]/gmu)]
   const bare = [...text.matchAll(/\bimport\(\s*['"]([^'"]+)['"]/gu)].map((match) => ['', '', match[1] ?? ''])
-  const imports = [...lines, ...bare].map((match) => ({ target: resolve(path, match[2] ?? ''), typeOnly: !!match[1] }))
+  const imports = [...lines, ...bare].map((match) => ({
+    target: resolve(path, match[2] ?? ''),
+    typeOnly: !!match[1],
+  }))
   return { path, text, imports }
 }
 
@@ -43,11 +46,27 @@ const RULES: readonly { from: RegExp; may: readonly RegExp[]; mayTypes?: readonl
   { from: /^src\/drawing\//u, may: [/^src\/(?:core|drawing)\//u] },
   {
     from: /^src\/bot\//u,
-    may: [/^src\/(?:core|drawing|bot)\//u, /^zod$/u, /^fastest-levenshtein$/u, /^node:(?:fs\/promises|url)$/u],
+    may: [
+      /^src\/(?:core|drawing|bot)\//u,
+      /^zod$/u,
+      /^fastest-levenshtein$/u,
+      /^node:(?:fs\/promises|url)$/u,
+    ],
   },
   { from: /^commands\//u, may: [/^src\/(?:bot|core|drawing)\//u, /^zod$/u] },
-  { from: /^src\/config(?:\.ts|\/)/u, may: [/^src\/(?:core|config|bot)\b/u, /^(?:zod|yaml|fastest-levenshtein|fraction\.js)$/u, /^node:/u] },
-  { from: /^src\/store\//u, may: [/^src\/store\//u, /^(?:kysely|better-sqlite3)$/u, /^node:/u], mayTypes: [/^src\/bot\/state\.ts$/u] },
+  {
+    from: /^src\/config(?:\.ts|\/)/u,
+    may: [/^src\/(?:core|config|bot)\b/u, /^(?:zod|yaml|fastest-levenshtein|fraction\.js)$/u, /^node:/u],
+  },
+  {
+    from: /^src\/store\//u,
+    may: [/^src\/store\//u, /^(?:kysely|better-sqlite3)$/u, /^node:/u],
+    mayTypes: [/^src\/bot\/state\.ts$/u],
+  },
+  {
+    from: /^src\/search\//u,
+    may: [/^src\/(?:core|search)\//u, /^src\/bot\/(?:search|refusal)\.ts$/u, /^tinypool$/u, /^node:/u],
+  },
   { from: /^src\/platforms\/[^/]+\.ts$/u, may: [/^src\/bot\//u, /^src\/platforms\/[^/]+\.ts$/u] },
 ]
 
@@ -95,7 +114,9 @@ describe('the shape of the sources', () => {
 
   it('reads the environment and the clock only where it starts', () => {
     const pure = sources.filter(({ path }) => /^src\/(?:core|drawing|bot)\/|^commands\//u.test(path))
-    const wrong = pure.filter(({ text }) => /process\.env|Date\.now\(|new Date\(\)|Math\.random\(/u.test(text))
+    const wrong = pure.filter(({ text }) =>
+      /process\.env|Date\.now\(|new Date\(\)|Math\.random\(/u.test(text),
+    )
     expect(wrong.map(({ path }) => path)).toEqual([])
   })
 })

@@ -6,7 +6,8 @@ export default class ClosingLine implements Reporter {
     let passed = 0
     let failed = 0
     for (const module of modules) {
-      if (module.state() === 'failed' && [...module.children.allTests()].every((test) => test.ok())) failed += 1
+      if (module.state() === 'failed' && [...module.children.allTests()].every((test) => test.ok()))
+        failed += 1
       for (const test of module.children.allTests()) {
         if (test.result().state === 'passed') passed += 1
         if (test.result().state === 'failed') failed += 1

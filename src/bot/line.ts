@@ -25,8 +25,8 @@ export function readLine(text: string): Line {
   return { command: command.toLowerCase(), first: tidy(rest.slice(0, marks[0]?.index)), options }
 }
 
-/** `text` with a space in place of every control character but the line break, and none round the whole. */
-export const visible = (text: string): string => text.replace(/(?!\n)[\p{Cc}\p{Cf}]/gu, ' ').trim()
+/** `text` with a space in place of every control character but line breaks and tabs, and none round the whole. */
+export const visible = (text: string): string => text.replace(/(?![\n\t])[\p{Cc}\p{Cf}]/gu, ' ').trim()
 
 /** Without the spaces and commas that separate options, and without quotation marks round the whole. */
 function tidy(value: string): string {
