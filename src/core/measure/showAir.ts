@@ -2,9 +2,9 @@ import { fahrenheit } from '../moisture/equilibrium.ts'
 import type { UnitSystem } from './reading.ts'
 import { showDecimal } from './showDecimal.ts'
 
-/** Degrees Celsius as `68°F` or `20°C`. */
+/** Degrees Celsius as `68°F` or `4.4°C`. */
 export const showTemperature = (celsius: number, units: UnitSystem): string =>
-  units === 'inch' ? `${showDecimal(fahrenheit(celsius), 0)}°F` : `${showDecimal(celsius, 0)}°C`
+  units === 'inch' ? `${showDecimal(fahrenheit(celsius), 0)}°F` : `${showDecimal(celsius, 1)}°C`
 
 /** Percent to a tenth: `8.4 %`. */
 export const showPercent = (percent: number): string => `${showDecimal(percent, 1)} %`
