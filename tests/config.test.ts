@@ -34,7 +34,9 @@ describe('the config as it stands', () => {
 
   it('has every setting of bot.yaml explained by a comment above it', () => {
     const lines = textOf('bot.yaml').split('\n')
-    const settings = lines.flatMap((line, index) => (/^ *(?!US|UK|AU|EU)\w+:/.test(line) ? [lines[index - 1]] : []))
+    const settings = lines.flatMap((line, index) =>
+      /^ *(?!US|UK|AU|EU)\w+:/.test(line) ? [lines[index - 1]] : [],
+    )
     expect(settings.length).toBeGreaterThan(18)
     for (const above of settings) expect(above).toMatch(/^ *# +\S/)
   })
