@@ -5,7 +5,7 @@ import { choice, first, length, size } from '../src/bot/option.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Cell, Reply } from '../src/bot/reply.ts'
-import { inches, type Length, nanometres, toMillimetres } from '../src/core/measure/length.ts'
+import { inches, type Length, millimetres, nanometres, toMillimetres } from '../src/core/measure/length.ts'
 import { showCaliper } from '../src/core/measure/showCaliper.ts'
 import { checkSquare, type Measured, type SquareCheck } from '../src/core/panelling/squareCheck.ts'
 import type { Plan } from '../src/core/plan.ts'
@@ -105,7 +105,8 @@ function checked(measured: Measured, isOneMeasured: boolean, context: Context): 
       'invalid',
       `no frame ${show.length(measured.length)} x ${show.length(measured.width)} has such diagonals; when square both are ${show.length(diagonalOf(measured), 'mark', true)}: measure again`,
     )
-  const { angle, difference, squeezed, pulled, squeeze, overLength, overWidth, misread } = found
+  const { angle, difference, squeeze, overLength, overWidth, misread } = found
+  const { squeezed, pulled } = difference > READABLE ? found : { squeezed: undefined, pulled: undefined }
   const by = show.length(squeeze, 'mark', true)
   return {
     answer: squeezed
@@ -145,6 +146,9 @@ function checked(measured: Measured, isOneMeasured: boolean, context: Context): 
     },
   }
 }
+
+/** Diagonals that differ by less than this agree, as far as any tape goes: 0.1 mm. */
+const READABLE = millimetres(0.1)
 
 /** A side or a diagonal read wrong by more than this shows: 1/8 in. */
 const MISREAD = inches(1, 8)

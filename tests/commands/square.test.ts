@@ -44,7 +44,7 @@ describe('square', () => {
           // One diagonal and the two sides say the same.
           const three = await bench.figures(`square ${a}mm x ${b}mm rising=${rising}mm`)
           expect(three.angle).toBeCloseTo(found.angle as number, 2)
-          expect(three.squeezed).toEqual(found.squeezed)
+          if (Math.abs(lean) > 0.01) expect(three.squeezed).toEqual(found.squeezed)
         },
       ),
       { numRuns: 80 },
@@ -81,7 +81,10 @@ describe('square', () => {
     expect((await bench.reply('square 24in x 18in rising=30 1/16in falling=29 15/16in')).answer).toBe(
       '0.2° out of square: squeeze bottom left and top right together by 1/16 in',
     )
-    expect((await bench.reply('square 3ft x 4ft rising=5ft')).answer).toBe('Square: both diagonals agree')
+    for (const rising of ['5ft', '60.001in'])
+      expect((await bench.reply(`square 3ft x 4ft rising=${rising}`)).answer).toBe(
+        'Square: both diagonals agree',
+      )
   })
 
   it('doubts measures that do not agree, and refuses those that cannot be', async () => {
