@@ -111,3 +111,21 @@ describe('cutSheets', () => {
     expect(solve(problem)).toMatchObject({ status: 'optimal', cost: 0, pieces: 0 })
   })
 })
+
+describe('cutSheets on stock that nearly runs out', () => {
+  it('finds the one way to use it, though the greedy start leaves a part over', () => {
+    const problem = {
+      parts: [
+        part('strip', 100, 20, 2, false),
+        part('block', 60, 60, 1, false),
+        part('stick', 40, 60, 1, false),
+        part('tile', 50, 50, 2, false),
+      ],
+      stock: [sheet('full', 100, 100, 7, 1), sheet('half', 100, 50, 5, 1)],
+      kerf: 0,
+      trim: 0,
+      keepable: 1,
+    }
+    expect(solve(problem)).toMatchObject({ status: 'optimal', cost: 12, pieces: 2 })
+  })
+})

@@ -15,14 +15,18 @@ const POLISH_SHARE = 0.1
 const LAST_POLISH = 2e5
 const MOST_POLISH = 1e7
 
+/** How far towards the bound the first goal lies. */
+const FIRST_SHARE = 0.5
+
 /** Steps that a first attempt at a far goal may take, for each sheet in use. */
 const ATTEMPT = 2e6
 
 /** Gives the parts without a place more sheets, whatever they cost, in a few ways; leaves the cheapest. */
-const complete = (packing: Packing, random: Random): void => {
+const complete = (packing: Packing, random: Random, shouldStop: ShouldStop): void => {
   const start = markPacking(packing)
   let best: Mark | undefined
   for (const key of PART_KEYS) {
+    if (best && shouldStop()) break
     restorePacking(packing, start)
     const taste = { blink: 0.02, power: 0 as const }
     const budget = Number.POSITIVE_INFINITY
@@ -46,13 +50,16 @@ export const improve = (packing: Packing, scale: number, random: Random, shouldS
     if (columns.effort <= packing.effort * BOUND_SHARE) columns.advance(shouldStop)
     return shouldStop() || meets()
   }
+  let polished = 0
   const keep = (): void => {
     columns.learn(packing.sheets)
-    polish(packing, packing.effort * POLISH_SHARE, random, shouldStop)
+    const before = packing.effort
+    polish(packing, packing.effort * POLISH_SHARE - polished, random, shouldStop)
+    polished += packing.effort - before
     best = markPacking(packing)
   }
   if (!meets()) columns.learn(best.sheets)
-  let share = 0.5
+  let share = FIRST_SHARE
   const attempt = ATTEMPT * best.sheets.length
   while (!meets() && !shouldStop()) {
     if (best.leftCount > 0) {
@@ -62,12 +69,10 @@ export const improve = (packing: Packing, scale: number, random: Random, shouldS
       const end = far <= packing.job.coin ? Number.POSITIVE_INFINITY : packing.effort + attempt
       const goal = best.cost - Math.max(packing.job.coin, far)
       const reached = reachGoal(packing, goal, random, () => pause() || packing.effort > end)
-      if (!reached) {
-        share /= 2
-        complete(packing, random)
-      }
+      share = reached ? Math.min(FIRST_SHARE, share * 1.5) : share / 2
+      if (!reached && !shouldStop()) complete(packing, random, shouldStop)
     }
-    if (packing.leftCount === 0 && packing.cost < best.cost) keep()
+    if (packing.leftCount === 0 && (best.leftCount > 0 || packing.cost < best.cost)) keep()
     else restorePacking(packing, best)
   }
   restorePacking(packing, best)

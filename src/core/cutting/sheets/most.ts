@@ -8,7 +8,7 @@ import { drawPattern, listPieces, type Pattern } from './pattern.ts'
 import type { Random } from './random.ts'
 import { PatternTable } from './table.ts'
 
-/** Most points along one axis for which the exact tables are made, , once for whole sheets, once for what surrounds a block. */
+/** Most points along one axis for which the exact tables are made: once for whole sheets, once for what surrounds a block. */
 const POINTS = 2500
 /** Steps that the first look takes. */
 const QUICK = 2e7

@@ -5,19 +5,28 @@ import type { Random } from './random.ts'
 import { cheapFirst, type Filling, PART_KEYS, recreate } from './recreate.ts'
 import { dropSheet, ruin } from './ruin.ts'
 
-export const TUNING = {
-  wanted: 10,
-  blink: 0.02,
-  shaky: 0.1,
-  noise: 0.3,
-  history: 5,
-  room: 0.03,
-  learn: 0.05,
-  every: 50,
-  power: 0,
-}
+/** Most parts taken out in a step. */
+const RUINED = 10
 
-/** Gap worth: the free room that is in large pieces. */
+/** How far the order of the parts may be stirred. */
+const NOISE = 0.3
+
+/** Chance to pass over a place, and the same in the one step of ten that is shaky. */
+const BLINK = 0.02
+const SHAKY_BLINK = 0.3
+const SHAKY = 0.1
+
+/** How much free room in large pieces counts beside the parts without a place. */
+const ROOM = 0.03
+
+/** Over how many steps a worse packing may still pass (late acceptance, Burke, Bykov 2017). */
+const HISTORY = 5
+
+/** By how much parts without a place come to count more, and the least number of steps between. */
+const LESSON = 0.05
+const LESSON_STEPS = 50
+
+/** The free room that is in large pieces: squares of gaps, in sheets. */
 export const roomScore = (packing: Packing): number => {
   let score = 0
   for (const sheet of packing.sheets) {
@@ -38,7 +47,7 @@ const learnWeights = (packing: Packing): void => {
   const { weight, left, base } = packing
   let most = 0
   for (let part = 0; part < left.length; part++) {
-    if ((left[part] as number) > 0) weight[part] = (weight[part] as number) * (1 + TUNING.learn)
+    if ((left[part] as number) > 0) weight[part] = (weight[part] as number) * (1 + LESSON)
     most = Math.max(most, (weight[part] as number) / (base[part] as number))
   }
   if (most > MOST_WEIGHT)
@@ -56,21 +65,23 @@ export const reachGoal = (
   random: Random,
   shouldStop: ShouldStop,
 ): boolean => {
-  const score = (): number => packing.leftWeight - TUNING.room * roomScore(packing)
+  const score = (): number => packing.leftWeight - ROOM * roomScore(packing)
   while (packing.cost > budget) dropSheet(packing, random.below(packing.sheets.length))
   let mark = markPacking(packing)
   let current = score()
-  const history = new Float64Array(TUNING.history).fill(current)
+  const history = new Float64Array(HISTORY).fill(current)
   let slot = 0
   let count = 0
+  const parts = packing.job.parts.reduce((sum, part) => sum + part.count, 0)
+  const lesson = Math.max(LESSON_STEPS, parts >> 1)
   while (packing.leftCount > 0) {
     if (shouldStop()) return false
     packing.effort += 5000
-    ruin(packing, 1 + random.below(TUNING.wanted), random)
+    ruin(packing, 1 + random.below(RUINED), random)
     const filling: Filling = {
       key: PART_KEYS[random.below(PART_KEYS.length)] as Filling['key'],
-      noise: TUNING.noise,
-      taste: { blink: random.next() < TUNING.shaky ? 0.3 : TUNING.blink, power: TUNING.power as 0 | 1 },
+      noise: NOISE,
+      taste: { blink: random.next() < SHAKY ? SHAKY_BLINK : BLINK, power: 0 },
       budget,
       choose: cheapFirst(0.3),
     }
@@ -80,7 +91,7 @@ export const reachGoal = (
       current = next
       mark = markPacking(packing)
     } else restorePacking(packing, mark)
-    if (++count % TUNING.every === 0) {
+    if (++count % lesson === 0) {
       learnWeights(packing)
       current = score()
       mark = markPacking(packing)
