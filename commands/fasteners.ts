@@ -5,6 +5,7 @@ import {
   boxFigures,
   fasteningFigures,
   fasteningNotes,
+  furtherPurchases,
   noFastening,
   obstacleWords,
   purchaseAnswer,
@@ -149,6 +150,7 @@ function fastenThePlan(input: Asked, context: Context): Reply {
       },
     ],
     notes: [
+      ...furtherPurchases(bought, show),
       ...bare,
       ...throughLines(driven),
       ...fasteningNotes(main.fastening, main.drive.into, wood.name, show).slice(0, 1),

@@ -37,9 +37,28 @@ export function purchases(counts: readonly (readonly [FastenerSize, number])[]):
   })
 }
 
-/** The first line: `Buy 1 box of 100 #8 x 2 in screws: 5 to drive`. */
-export const purchaseAnswer = (bought: readonly Purchase[], show: Show): string =>
-  `Buy ${bought.map(({ size, count, boxes }) => `${boxWords(boxes)} ${sizeWords(size, show)} (${count} to drive)`).join(' + ')}`
+/** More sizes than this are said shortly, and more than twice as many are left to the table. */
+const SAID_IN_FULL = 2
+
+/** The first line: `Buy 1 box of 100 #8 x 2 in screws (5 to drive)`; `Buy 1 x 1000 18 gauge 20 mm brads (56) + ...`. */
+export function purchaseAnswer(bought: readonly Purchase[], show: Show): string {
+  if (bought.length <= SAID_IN_FULL)
+    return `Buy ${bought.map(({ size, count, boxes }) => `${boxWords(boxes)} ${sizeWords(size, show)} (${count} to drive)`).join(' + ')}`
+  const said = bought
+    .slice(0, 2 * SAID_IN_FULL)
+    .map(({ size, count, boxes }) => `${shortBoxes(boxes)} ${sizeWords(size, show)} (${count})`)
+  const more = bought.length - said.length
+  return `Buy ${said.join(' + ')}${more > 0 ? ` + ${more} more sizes below` : ''}`
+}
+
+/** What the first line has no room for, one line each. */
+export const furtherPurchases = (bought: readonly Purchase[], show: Show): readonly string[] =>
+  bought
+    .slice(2 * SAID_IN_FULL)
+    .map(({ size, count, boxes }) => `and ${shortBoxes(boxes)} ${sizeWords(size, show)} (${count} to drive)`)
+
+const shortBoxes = (boxes: readonly BoxCount[]): string =>
+  boxes.map(({ size, count }) => `${count} x ${size}`).join(' and ')
 
 const boxWords = (boxes: readonly BoxCount[]): string =>
   boxes.map(({ size, count }) => `${count} ${count === 1 ? 'box' : 'boxes'} of ${size}`).join(' and ')

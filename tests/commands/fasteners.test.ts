@@ -194,4 +194,30 @@ describe('fasteners of the plan', () => {
     )
     await channel.room.close()
   })
+
+  it('says every size to buy in one short line, and keeps every brad inside, whatever the box', async () => {
+    const channel = await asker()
+    await fc.assert(
+      fc.asyncProperty(
+        fc.constantFrom('captured', 'cleated', 'butted'),
+        fc.constantFrom('5/16in', '1/2in', '3/4in', '1in'),
+        fc.constantFrom('1/4 ply', '1/2 ply', '3/4 ply', '18mm'),
+        fc.constantFrom('brad', 'nail', 'screw', undefined),
+        async (corner, strip, sheet, kind) => {
+          await channel.room.reply(
+            `project start 17in x 13in height=15in corner=${corner} strip=${strip} sheet=${sheet} width=2 1/2in braces=ends`,
+          )
+          const line = `fasteners${kind ? ` kind=${kind}` : ''}`
+          const response = await channel.room.ask(line)
+          if (!response.ok) return void expect(response.kind).toBe('invalid')
+          const { joints, boxes } = await channel.figures(line)
+          for (const { tipShort } of joints as readonly Record<string, number>[])
+            expect(tipShort).toBeGreaterThanOrEqual(25.4 / 8 - 1e-6)
+          expect((boxes as readonly unknown[]).length).toBeGreaterThan(0)
+        },
+      ),
+      { numRuns: 40 },
+    )
+    await channel.room.close()
+  })
 })
