@@ -15,6 +15,12 @@ const FIGURES: Readonly<Record<string, string>> = {
   spacing: 'count gap',
   finish: 'area perCoat volume containers',
   convert: 'kind millimetres inches degrees',
+  layout: 'sheets boards cost lowerBound optimal gap waste offcuts sheetLayouts boardLayouts milliseconds',
+  cutorder: 'settings cuts steps',
+  fasteners: 'length count spacing edge pilot clearance withdrawal boxes',
+  glue: 'area volume clampMinutes fullHours',
+  moisture: 'moisture change loosest tightest allowance',
+  fit: 'moisture change loosest tightest allowance',
 }
 
 /** Examples that go on from a plan are run where there is one. */
