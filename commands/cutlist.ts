@@ -10,6 +10,7 @@ import { quoted, Refusal } from '../src/bot/refusal.ts'
 import type { Reply } from '../src/bot/reply.ts'
 import { showKept } from '../src/bot/showKept.ts'
 import { didYouMean } from '../src/bot/suggest.ts'
+import { undoVerbs } from '../src/bot/undoVerbs.ts'
 
 const EMPTY: CutList = { parts: [] }
 
@@ -112,25 +113,11 @@ const clear = defineAction({
   },
 })
 
-const undo = defineAction({
-  summary: 'Take the last change of the list back',
-  options: z.strictObject({}),
-  run: async (_input, context) => moved('undo', context),
+const { undo, redo } = undoVerbs({
+  name: 'cut list',
+  open: cutListOf,
+  reply: (body, context, said) => listing(body ?? startOf(context), context, said),
 })
-
-const redo = defineAction({
-  summary: 'Bring back what was undone last',
-  options: z.strictObject({}),
-  run: async (_input, context) => moved('redo', context),
-})
-
-const SAID = { undo: 'Undone', redo: 'Done again' } as const
-
-async function moved(way: 'undo' | 'redo', context: Context): Promise<Reply> {
-  const result = await cutListOf(context)[way]()
-  if (!result) throw new Refusal('invalid', `there is nothing to ${way} in this cut list`)
-  return listing(result.body ?? startOf(context), context, `${SAID[way]}: ${quoted(result.revision.command)}`)
-}
 
 function findPart(label: string, parts: readonly Listed[]): Listed {
   const found = parts.find((part) => part.label.toLowerCase() === label.toLowerCase())

@@ -10,6 +10,7 @@ import { showKept, unitsWritten } from '../src/bot/showKept.ts'
 import { readStockPiece } from '../src/bot/stockPiece.ts'
 import { stockReply } from '../src/bot/stockReply.ts'
 import { didYouMean } from '../src/bot/suggest.ts'
+import { undoVerbs } from '../src/bot/undoVerbs.ts'
 import type { Money } from '../src/core/measure/money.ts'
 
 const EMPTY: ShopStock = { items: [] }
@@ -130,25 +131,11 @@ const list = defineAction({
   },
 })
 
-const undo = defineAction({
-  summary: 'Take the last change of the list back',
-  options: z.strictObject({}),
-  run: async (_input, context) => moved('undo', context),
+const { undo, redo } = undoVerbs({
+  name: 'stock list',
+  open: kept,
+  reply: (body, context, said) => listing(body ?? EMPTY, context, said),
 })
-
-const redo = defineAction({
-  summary: 'Bring back what was undone last',
-  options: z.strictObject({}),
-  run: async (_input, context) => moved('redo', context),
-})
-
-const SAID = { undo: 'Undone', redo: 'Done again' } as const
-
-async function moved(way: 'undo' | 'redo', context: Context): Promise<Reply> {
-  const result = await kept(context)[way]()
-  if (!result) throw new Refusal('invalid', `there is nothing to ${way} in this stock list`)
-  return listing(result.body ?? EMPTY, context, `${SAID[way]}: ${quoted(result.revision.command)}`)
-}
 
 const freeLabel = (kind: Stocked['kind'], items: readonly Stocked[]): string => {
   const letter = kind === 'sheet' ? 'S' : 'L'
