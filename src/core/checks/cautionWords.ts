@@ -8,10 +8,13 @@ const SPLIT_WORD = 5
 /** Stands where words were passed over, so that their neighbours do not run together, not even as a slip. */
 const GAP = '||'
 
+/** `grill-pattern planter`, `heater-coloured box`, `generator trophy`: no grill, heater or generator is there. */
+const LOOK = /[a-z0-9]+(?:-(?:pattern(?:ed)?|colou?r(?:ed)?|shaped?|themed?)\b|\s+troph(?:y|ies)\b)/g
+
 /**
  * Whether a text as typed names one of the phrases (given in the singular, lower case), apart from where it names one of
  * `except`. Plurals, hyphens, accents, words run together or split (`heatpump`, `fire-pit`) and `A/C` are seen through, and
- * one slip in a long word, though not in `except`.
+ * one slip in a long word, though not in `except`. What only lends its look (`grill-pattern`) or is a prize is passed over.
  */
 export function mentions(text: string, phrases: readonly string[], except: readonly string[] = []): boolean {
   const tokens = except.reduce((left, phrase) => passOver(left, tokensOf(phrase)), tokensOf(text))
@@ -31,8 +34,9 @@ const tokensOf = (text: string): readonly string[] =>
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()
+    .replace(LOOK, ` ${GAP} `)
     .replace(/\ba[./]c\b/g, 'ac')
-    .match(/[a-z0-9]+/g) ?? []
+    .match(/[a-z0-9]+|\|\|/g) ?? []
 
 interface Place {
   readonly start: number

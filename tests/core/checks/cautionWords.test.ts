@@ -45,6 +45,16 @@ describe('mentions', () => {
     expect(mentions(text, ['dryer'], ['hair dryer'])).toBe(named)
   })
 
+  it.each([
+    ['heat-coloured pump', 'heat pump', false],
+    ['grill-pattern grill', 'grill', true],
+    ['a heater-shaped box', 'heater', false],
+    ['generator trophies', 'generator', false],
+    ['trophy generator', 'generator', true],
+  ])('sees that %s only looks like it, or not: %s %s', (text, phrase, named) => {
+    expect(mentions(text, [phrase])).toBe(named)
+  })
+
   it('passes nothing over for a slip', () => {
     expect(mentions('a cover to engine spec', ['engine'], ['toy engine'])).toBe(true)
     expect(mentions('toy engines', ['engine'], ['toy engine'])).toBe(false)
