@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { type Asker, asker } from './ask.ts'
+import { type Asker, asker } from './asker.ts'
 
 let bench: Asker
 beforeAll(async () => {

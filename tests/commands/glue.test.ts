@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { type Asker, asker, cautionsOf } from './ask.ts'
+import { type Asker, asker } from './asker.ts'
+import { cautionsOf } from './asking.ts'
 
 let bench: Asker
 beforeAll(async () => {

@@ -33,6 +33,3 @@ export async function asker(...lines: readonly string[]): Promise<Asker> {
   }
   return { room, reply, figures, number }
 }
-
-/** The ids of the cautions that go with an answer. */
-export const cautionsOf = ({ cautions = [] }: Reply): readonly string[] => cautions.map(({ id }) => id)
