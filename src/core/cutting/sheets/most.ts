@@ -8,11 +8,14 @@ import { drawPattern, listPieces, type Pattern } from './pattern.ts'
 import type { Random } from './random.ts'
 import { PatternTable } from './table.ts'
 
-/** Most points along one axis for which the exact tables are made: once for whole sheets, once for what surrounds a block. */
+/** Most points along one axis for which exact tables are made: for whole sheets, and for what surrounds a block. */
 const POINTS = 2500
+const OUTSIDE_POINTS = 1000
+
 /** Steps that the first look takes. */
 const QUICK = 2e7
-const OUTSIDE_POINTS = 1000
+
+/** How many blocks are kept before the building of blocks is given up. */
 const BLOCKS = 400_000
 
 /** The job of a question for the most: one of each sheet unless told otherwise, no more parts than could ever be laid. */

@@ -61,12 +61,13 @@ const rasterOf = (sums: Float64Array, wholes: readonly number[]): Float64Array =
 /** Which sums are points: all of them (normal patterns, Herz 1972), or only those that whole sheets need. */
 export type PointKind = 'sums' | 'raster'
 
-/** The points of an axis for parts and sheets of the given sizes; a grid of `most` steps when there were more points. */
+/** The points of an axis for parts and sheets of the given sizes; a grid of `steps` when there were more than `most`. */
 export const readPoints = (
   sizes: readonly number[],
   wholes: readonly number[],
   most: number,
   kind: PointKind,
+  steps: number,
 ): Points => {
   const whole = Math.max(...wholes)
   const distinct = [...new Set(sizes)].filter((size) => size <= whole)
@@ -75,11 +76,11 @@ export const readPoints = (
   const exact = all !== undefined && all.length <= most
   const at = exact
     ? Float64Array.from(new Set(all))
-    : Float64Array.from({ length: most + 1 }, (_, index) => index)
+    : Float64Array.from({ length: steps + 1 }, (_, index) => index)
   return {
     at,
     exact,
-    measure: exact ? (size) => size : (size) => Math.floor((size * most) / whole),
+    measure: exact ? (size) => size : (size) => Math.floor((size * steps) / whole),
     below: (measure) => findBelow(at, measure),
     rest: readRests(at),
   }

@@ -11,6 +11,9 @@ interface Piece {
   readonly y: number
 }
 
+/** Steps of the grid that stands in for too many points: coarse, as it only bounds. */
+const GRID = 400
+
 /**
  * The most that guillotine cuts can make of a rectangle of every size when every part may be made again and again
  * (Gilmore, Gomory 1966; Beasley 1985): exact where the points are, otherwise never too little.
@@ -29,13 +32,13 @@ export class PatternTable {
   private weights: ArrayLike<number> = []
   private most: Float64Array | undefined
 
-  constructor(job: Job, sizes: Sizes, most: number, kind: PointKind) {
+  constructor(job: Job, sizes: Sizes, most: number, kind: PointKind, grid = GRID) {
     const longest = Math.max(...job.sheets.map((sheet) => sheet.length))
     const widest = Math.max(...job.sheets.map((sheet) => sheet.width))
     const lengths = job.sheets.map((sheet) => sheet.length)
     const widths = job.sheets.map((sheet) => sheet.width)
-    this.x = readPoints([...sizes.along].filter(Number.isFinite), lengths, most, kind)
-    this.y = readPoints([...sizes.across].filter(Number.isFinite), widths, most, kind)
+    this.x = readPoints([...sizes.along].filter(Number.isFinite), lengths, most, kind, grid)
+    this.y = readPoints([...sizes.across].filter(Number.isFinite), widths, most, kind, grid)
     this.exact = this.x.exact && this.y.exact
     this.values = new Float64Array(this.x.at.length * this.y.at.length)
     this.effort = (this.values.length * (this.x.at.length + this.y.at.length)) / 4

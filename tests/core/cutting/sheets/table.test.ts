@@ -40,14 +40,14 @@ const rowsOf = fc.array(
   { minLength: 1, maxLength: 5 },
 )
 
-const tableOf = (rows: readonly Row[], points: number, kind: 'sums' | 'raster') => {
+const tableOf = (rows: readonly Row[], most: number, kind: 'sums' | 'raster', grid?: number) => {
   const parts = rows.map((row, index) => ({ ...row, id: `${index}`, count: 99, turnable: false }))
   const stock = [
     { id: 'large', length: 34, width: 22, price: 1 },
     { id: 'small', length: 29, width: 19, price: 1 },
   ]
   const job = readJob({ parts, stock, kerf: 0, trim: 0, keepable: 1 })
-  const table = new PatternTable(job, readSizes(job), points, kind)
+  const table = new PatternTable(job, readSizes(job), most, kind, grid)
   const weights = job.parts.map((part) => part.worth)
   table.fill(weights, () => false)
   return { job, table, weights }
@@ -74,7 +74,7 @@ describe('PatternTable on a grid', () => {
   it('is never below the exact most', () => {
     fc.assert(
       fc.property(rowsOf, (rows) => {
-        const { job, table } = tableOf(rows, 20, 'sums')
+        const { job, table } = tableOf(rows, 1, 'sums', 20)
         for (const sheet of job.sheets)
           expect(table.bestOf(sheet)).toBeGreaterThanOrEqual(
             most(rows, sheet.length * job.unit, sheet.width * job.unit),
@@ -86,7 +86,7 @@ describe('PatternTable on a grid', () => {
 
   it('says that it bounds nothing when it is too coarse to see a part', () => {
     const rows = [2, 3, 5, 7, 11].map((length) => ({ length, width: length + 2, worth: 1 }))
-    expect(tableOf(rows, 7, 'sums').table.bounds).toBe(false)
-    expect(tableOf(rows, 20, 'sums').table.bounds).toBe(true)
+    expect(tableOf(rows, 1, 'sums', 7).table.bounds).toBe(false)
+    expect(tableOf(rows, 1, 'sums', 20).table.bounds).toBe(true)
   })
 })
