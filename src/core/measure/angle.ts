@@ -1,8 +1,8 @@
 import type { Amount } from './amount.ts'
 import { amountOf, amountsOf, isMark, isWord, type Item, type Phrase, plainOf } from './item.ts'
 import type { Ambiguous, AngleRead, Invalid } from './reading.ts'
-import { DEGREE } from './unit.ts'
-import { couldBe, invalid, quoted } from './wording.ts'
+import { DEGREE, IN } from './unit.ts'
+import { couldBe, inUnit, invalid, quoted } from './wording.ts'
 
 type AngleOutcome = AngleRead | Ambiguous | Invalid
 
@@ -32,13 +32,17 @@ const SQUARE_CUT = /^(?:an? )?(?:square|straight|right angle|right angled)(?: cu
 
 /**
  * The phrase as an angle in degrees on the saw scale (from square): `31.6 deg`, `31°36'`, `4:12`, `5/12 pitch`,
- * `hexagon corner`, `square cut`. Undefined when nothing in it speaks of an angle.
+ * `hexagon corner`, `square cut`. Undefined when nothing in it speaks of an angle. `expected` says that an angle is wanted.
  */
-export function angleOf(phrase: Phrase): AngleOutcome | undefined {
+export function angleOf(phrase: Phrase, expected = false): AngleOutcome | undefined {
   const plain = plainOf(phrase.items)
   const amounts = amountsOf(phrase.items)
   return (
-    named(plain, amounts) ?? pitch(phrase, plain, amounts) ?? halfOf(phrase) ?? single(phrase, plain, amounts)
+    named(plain, amounts) ??
+    bareTwelfths(phrase, plain, expected) ??
+    pitch(phrase, plain, amounts) ??
+    halfOf(phrase) ??
+    single(phrase, plain, amounts)
   )
 }
 
@@ -70,6 +74,24 @@ function named(plain: string, amounts: readonly Amount[]): AngleOutcome | undefi
   return angleRead(degrees, plain, `saw setting for a corner of ${sides} sides: 180 / ${sides}`)
 }
 
+/** `5/12` alone is a pitch, or a fraction that no tape has; `24/12` may be two numbers too. */
+function bareTwelfths({ text, items }: Phrase, plain: string, expected: boolean): Ambiguous | undefined {
+  const amount = items.length === 1 ? amountOf(items[0]) : undefined
+  const { stroke, deliberate, value } = amount?.number ?? {}
+  if (!stroke || !value || stroke.under !== '12' || deliberate || amount?.unit || PITCH_WORDS.test(plain))
+    return undefined
+  const rise = Number(stroke.over)
+  if (rise === 0 || amount?.number.form !== 'fraction' || (expected && rise <= 12)) return undefined
+  if (expected) return eitherFace(text, rise, 12)
+  const size = inUnit(value, IN)
+  const steep = rise > 24
+  return couldBe(
+    text,
+    [...(steep ? [] : [`${rise}/12 pitch`]), size, ...(rise >= 12 ? [`${rise}in x 12in`] : [])],
+    `${steep ? '' : 'a pitch, or '}a fraction of an inch${value.mul(64).d === 1n ? '' : ', which no tape has'}`,
+  )
+}
+
 /** `4:12`, `5/12 pitch`, `4 in 12`, `pitch 4/12`: so much up for so much along. */
 function pitch(phrase: Phrase, plain: string, amounts: readonly Amount[]): AngleOutcome | undefined {
   const told = PITCH_WORDS.test(plain)
@@ -81,8 +103,13 @@ function pitch(phrase: Phrase, plain: string, amounts: readonly Amount[]): Angle
   const degrees = (Math.atan(rise / run) * 180) / Math.PI
   const usual = told || run === 12 || rise === 1
   if (usual && rise <= run * 2) return angleRead(degrees, phrase.text, `pitch: ${rise} up for ${run} along`)
+  return eitherFace(phrase.text, rise, run)
+}
+
+function eitherFace(text: string, rise: number, run: number): Ambiguous {
+  const degrees = (Math.atan(rise / run) * 180) / Math.PI
   const angle = [degrees, 90 - degrees].map((value) => `${Number(value.toFixed(2))}deg`)
-  return couldBe(phrase.text, angle, `a slope of ${rise} in ${run}, measured from either face`)
+  return couldBe(text, angle, `a slope of ${rise} in ${run}, measured from either face`)
 }
 
 function ratio(

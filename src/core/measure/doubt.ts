@@ -2,7 +2,7 @@ import Fraction from 'fraction.js'
 import type { Amount } from './amount.ts'
 import type { Ambiguous, Invalid } from './reading.ts'
 import { FT, IN, M, MM, type Unit } from './unit.ts'
-import { couldBe, inInches, inMillimetres, inUnit, invalid, quoted, typed } from './wording.ts'
+import { ambiguous, couldBe, inInches, inMillimetres, inUnit, invalid, quoted, typed } from './wording.ts'
 
 /** What decides whether a number that reads well may still mean another. */
 export interface Setting {
@@ -105,20 +105,19 @@ function lostSpace(
   if (others.length > 0 && (topHeavy || !(united || expected)))
     return couldBe(
       text,
-      [fractionText(over, under, unit), ...others.map((value) => inUnit(value, unit))],
+      [inUnit(number.value, unit), ...others.map((value) => inUnit(value, unit))],
       'a space may be lost',
     )
   return topHeavy && !(united || expected) ? quarters(text, number.value, under) : undefined
 }
 
-const fractionText = (over: string, under: string, unit: Unit): string =>
-  Number(over) >= Number(under)
-    ? inUnit(new Fraction(Number(over), Number(under)), unit)
-    : `${over}/${under}${unit.name}`
-
 /** `5/4` bare is a length, or the name of five-quarter lumber; other top-heavy fractions have one reading. */
 const quarters = (text: string, value: Fraction, under: string): Ambiguous | undefined =>
-  under === '4' ? couldBe(text, [inUnit(value, IN)], 'or rough lumber named in quarters') : undefined
+  under === '4'
+    ? ambiguous(
+        `${quoted(text)} could be ${inUnit(value, IN)}, or rough lumber of ${value.mul(4).toFraction()} quarters, which is thinner once planed and has to be measured; write ${inUnit(value, IN)} if it is the length`,
+      )
+    : undefined
 
 /** Every whole number and proper fraction that the figures of `over` can be cut into: 237/8 is 23 7/8. */
 function splits(over: string, under: number): readonly Fraction[] {

@@ -12,7 +12,7 @@ export function fastenerOf(phrase: Phrase): Ambiguous | Invalid | undefined {
   const at = phrase.items.findIndex((_item, index) => isGauge(phrase.items, index))
   if (at < 0) return gaugeByLength(phrase) ?? penny(phrase)
   const lengths = amountsOf(phrase.items.slice(at + 2)).map(({ text }) => text)
-  return ask(phrase.text, lengths)
+  return ask(phrase.text, lengths, isWord(phrase.items[at], /^m$/u))
 }
 
 function isGauge(items: readonly Item[], at: number): boolean {
@@ -63,13 +63,14 @@ function penny({ text, items }: Phrase): Ambiguous | undefined {
   )
 }
 
-function ask(text: string, lengths: readonly string[]): Ambiguous | Invalid {
+/** The length of a thread named in mm is in mm. */
+function ask(text: string, lengths: readonly string[], metric = false): Ambiguous | Invalid {
   if (lengths.length === 0)
     return invalid(
       `cannot read ${quoted(text)} as a length: it is the size of a screw, a nail or a wire; write a length, such as 1 1/4in or 50mm`,
     )
   const length = lengths.at(-1) ?? ''
-  const written = /[\d}]$/u.test(length) ? [`${length}in`, `${length}mm`] : [length]
+  const written = /[\d}]$/u.test(length) ? [...(metric ? [] : [`${length}in`]), `${length}mm`] : [length]
   return ambiguous(
     `${quoted(text)} could be a screw or a bolt of that length, or a size; its gauge is no length: write ${listed(written)} for the length`,
   )

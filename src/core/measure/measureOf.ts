@@ -1,3 +1,4 @@
+import type Fraction from 'fraction.js'
 import { withoutCount } from './count.ts'
 import { type Group, groupsOf } from './group.ts'
 import { amountOf, isMark, isWord, type Item, type Phrase, wordsOf } from './item.ts'
@@ -7,7 +8,7 @@ import { roleOf } from './role.ts'
 import { isSentence } from './sentenceWords.ts'
 import type { Unit } from './unit.ts'
 import { isKnownThing, NAMES_OF_LENGTHS } from './things.ts'
-import { ambiguous, couldBe, invalid, quoted } from './wording.ts'
+import { ambiguous, couldBe, invalid, quoted, typed } from './wording.ts'
 
 /**
  * One length (`24in`, `3/32 kerf`), or a size: numbers joined by x, or a shape (`12in round pot`). Undefined when roles, a
@@ -141,11 +142,20 @@ export function adjacent({ text, items }: Phrase): Ambiguous | Invalid | undefin
       [`${first.text}${second.text}mm`, `${first.text}in x ${second.text}in`],
       'one number or two',
     )
+  if (items.length === 2 && !first.unit && !second.unit && first.number.spoken && second.number.spoken)
+    return couldBe(text, spokenPair(first.number.value, second.number.value), 'feet and inches, or a size')
   return items.every((item) => item.is === 'amount' || isWord(item, /^(?:and|or)$/u))
     ? ambiguous(
         `${quoted(text)} could be a size or numbers apart; write ${items.map((item) => united(item.text)).join(' x ')} for a size, or one of them, such as ${united(first.text)}`,
       )
     : undefined
+}
+
+/** `six three`: 6 ft 3 in or 6 in x 3 in; `six twenty` is no feet and inches. */
+function spokenPair(first: Fraction, second: Fraction): readonly string[] {
+  const [a, b] = [typed(first), typed(second)]
+  const apart = [`${a}in x ${b}in`, `${a}mm x ${b}mm`]
+  return second.compare(12) < 0 ? [`${a}ft ${b}in`, ...apart.slice(0, 1)] : apart
 }
 
 const united = (text: string): string => (/[\d}]$/u.test(text) ? `${text}in` : text)

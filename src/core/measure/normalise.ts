@@ -1,6 +1,9 @@
 /** The longest text that is read, in UTF-16 units; anything longer is no measure. */
 export const LONGEST = 200
 
+/** Codes by which a terminal sets colours and moves (ECMA-48, CSI): an escape, a bracket, figures and a last letter. */
+export const TERMINAL_CODES = new RegExp(`${String.fromCodePoint(27)}\\[[0-?]*[ -/]*[@-~]`, 'gu')
+
 const ENTITIES: ReadonlyMap<string, string> = new Map(
   Object.entries({
     quot: '"',
@@ -33,6 +36,7 @@ const SMALL_FRACTION = /([⁰¹²³⁴-⁹]+)\s?[⁄∕/]\s?([₀-₉]+|\d+)/gu
 
 /** In this order: what a later step, or NFKC, would garble is settled first. */
 const STEPS: readonly (readonly [RegExp, string | ((...match: string[]) => string)])[] = [
+  [TERMINAL_CODES, ''],
   [
     /&(?:#(\d{1,6})|#x([0-9a-f]{1,5})|(\w{2,6}));/giu,
     (whole, ten, hex, name) => entity(whole, ten, hex, name),

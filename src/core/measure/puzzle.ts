@@ -2,8 +2,8 @@ import type { Amount } from './amount.ts'
 import { amountOf, amountsOf, isMark, isWord, type Phrase } from './item.ts'
 import { countIn, withoutCount } from './count.ts'
 import type { Ambiguous } from './reading.ts'
-import { IN, MM } from './unit.ts'
-import { ambiguous, couldBe, inUnit, quoted, typed } from './wording.ts'
+import { IN, M, MM, type Unit } from './unit.ts'
+import { ambiguous, couldBe, inUnit, listed, quoted, typed } from './wording.ts'
 
 type Puzzle = (phrase: Phrase) => Ambiguous | undefined
 
@@ -48,7 +48,14 @@ function bullet({ text, items }: Phrase): Ambiguous | undefined {
     (items.length > 3 || amountOf(third)?.unit)
   if (!dash && !numbered) return undefined
   const rest = text.trim().replace(/^\s*(?:[^\w\s]|\d+[.)])\s*/u, '')
-  return ambiguous(`${quoted(text)} could be an entry of a list or a number with a sign; write ${rest}`)
+  if (dash)
+    return ambiguous(
+      `${quoted(text)} could be ${rest} as an entry of a list, or a negative number, which no measure is; write ${rest}`,
+    )
+  const joined = isMark(second, '.') && items.length === 3 && /^\d+(?:[a-z]+|["'])?$/u.test(rest)
+  return ambiguous(
+    `${quoted(text)} could be ${rest} as entry ${first?.text} of a list, or ${joined ? `${first?.text}.${rest}` : 'two numbers'}; write ${listed(joined ? [rest, `${first?.text}.${rest}`] : [rest])}`,
+  )
 }
 
 /** `2068`: a door of 2 ft 0 by 6 ft 8, or mm. */
@@ -154,12 +161,13 @@ function dashed({ text, items }: Phrase): Ambiguous | undefined {
   const sides = pairs.map((pair) => pair.map((item) => amountOf(item)?.text ?? ''))
   const feet = sides.every(([, inches]) => Number(inches) < 12)
   const drawn = sides.map(([whole, part]) => `${whole}ft ${part}in`).join(' x ')
-  const size =
-    sides.length === 1 && Number(sides[0]?.[1]) > 0 ? [`${sides[0]?.[0]}in x ${sides[0]?.[1]}in`] : []
+  const [first = '', second = ''] = sides[0] ?? []
+  const single = sides.length === 1 && Number(second) > 0
+  const size = single ? [`${first}in x ${second}in`, ...(feet ? [] : [`${first}in`, `${second}in`])] : []
   return couldBe(
     text,
     [...(feet ? [drawn] : []), ...size],
-    feet ? 'feet and inches, a range or a sum' : 'a size, a range or a sum',
+    feet ? 'feet and inches, a range or a sum' : 'a size, or a range from one to the other',
   )
 }
 
@@ -194,6 +202,9 @@ function looseDash({ text, items }: Phrase): Ambiguous | undefined {
 const isSized = (amount: Amount | undefined): boolean =>
   amount !== undefined && (amount.size !== undefined || ['fraction', 'mixed'].includes(amount.number.form))
 
+/** The third side of a sheet in metres is its thickness, in mm. */
+const sideUnit = (unit: Unit = IN): string => (unit === M ? MM : unit).name
+
 /** `3x 24in`, `3x 23 7/8`, `24 x 36in x3`: a count, or one more side. */
 function timesOrSide({ text, items }: Phrase): Ambiguous | undefined {
   const count = countIn(amountOf(items[0]))
@@ -222,7 +233,7 @@ function timesOrSide({ text, items }: Phrase): Ambiguous | undefined {
     .join(' ')
   return couldBe(
     text,
-    [`${size} (x${times})`, `${size} x ${times}${amountOf(before)?.unit?.name ?? 'in'}`],
+    [`${size} (x${times})`, `${size} x ${times}${sideUnit(amountOf(before)?.unit)}`],
     'a count or a side',
   )
 }

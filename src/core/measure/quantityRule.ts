@@ -1,27 +1,38 @@
 import Fraction from 'fraction.js'
 import { type Amount, sizeIn } from './amount.ts'
 import { isTight, markAt, type Parsed, type Rule, type Tokens, wordAt } from './cursor.ts'
+import { fractionAt } from './fractionRule.ts'
 import { numberAt } from './numberRule.ts'
 import type { TypedNumber } from './typedNumber.ts'
 import { type Unit, unitOf } from './unit.ts'
 import { unitAt, unitOfFraction } from './unitRule.ts'
 
 /** One number and its unit, if it carries one: `24`, `24in`, `half an inch`, `a foot`, `3/4-inch`, `24s`. */
-export const quantityAt: Rule<Amount> = (tokens, at) => oneUnit(tokens, at) ?? counted(tokens, at)
+export const quantityAt: Rule<Amount> = (tokens, at) =>
+  oneUnit(tokens, at) ?? unitAlone(tokens, at) ?? counted(tokens, at)
 
 /** `an inch`, `a foot`, `a metre`. */
 const oneUnit: Rule<Amount> = (tokens, at) => {
-  if (!/^an?$/u.test(wordAt(tokens, at))) return undefined
-  const word = wordAt(tokens, at + 1)
+  return /^an?$/u.test(wordAt(tokens, at)) ? oneOf(tokens, at, at + 1) : undefined
+}
+
+/** `inch and a quarter`, `foot and a half`: said without its article, the unit is one where a part of it follows. */
+const unitAlone: Rule<Amount> = (tokens, at) => {
+  const part = wordAt(tokens, at + 1) === 'and' && !/['"\d]$/u.test(tokens[at - 1]?.text ?? '')
+  return part && fractionAt(tokens, at + 2) ? oneOf(tokens, at, at) : undefined
+}
+
+function oneOf(tokens: Tokens, from: number, at: number): Parsed<Amount> | undefined {
+  const word = wordAt(tokens, at)
   const unit =
     word.length > 3 && /^(?:inch|foot|yard|metre|meter|milli|centi)/u.test(word) ? unitOf(word) : undefined
   return (
     unit &&
     quantity(
       tokens,
-      at,
-      { node: { value: new Fraction(1), form: 'whole', spoken: true }, next: at + 1 },
-      { node: unit, next: at + 2 },
+      from,
+      { node: { value: new Fraction(1), form: 'whole', spoken: true }, next: at },
+      { node: unit, next: at + 1 },
     )
   )
 }

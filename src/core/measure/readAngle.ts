@@ -16,7 +16,7 @@ export function readAngle(text: string): AngleRead | Ambiguous | Invalid {
     return invalid(
       `cannot read ${quoted(text)} as an angle: it has a sign; write ${decimalText(amountsOf(phrase.items)[0]?.number.value ?? ZERO_VALUE)}deg`,
     )
-  return faultOf(phrase) ?? angleOf(phrase) ?? bare(phrase)
+  return faultOf(phrase) ?? angleOf(phrase, true) ?? bare(phrase)
 }
 
 /** A number alone is degrees, where an angle is wanted; so is one of a mixed number. */

@@ -22,7 +22,7 @@ export function readCount(text: string): CountRead | Invalid {
       ? (countIn(amounts[0]) ?? grouped(items))
       : withoutCount(items).count
   if (count !== undefined && amounts.length === 1) return { status: 'read', count }
-  return invalid(`cannot read ${quoted(text)} as a count; write a whole number from 1 to 10000, such as 3`)
+  return invalid(`cannot read ${quoted(text)} as a count; write a whole number`)
 }
 
 const mayStand = (item: Item): boolean =>

@@ -22,7 +22,7 @@ type Reader = (phrase: Phrase, settings: ReadingSettings) => MeasureRead | undef
 const READERS: readonly Reader[] = [
   (phrase) => (amountsOf(phrase.items).length === 0 ? withoutNumber(phrase) : undefined),
   faultOf,
-  angleOf,
+  (phrase) => angleOf(phrase),
   (phrase) => puzzleOf(phrase),
   zeroOf,
   fastenerOf,

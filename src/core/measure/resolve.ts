@@ -4,6 +4,7 @@ import { doubtOf, outOfRange } from './doubt.ts'
 import type { Group, Term } from './group.ts'
 import { type Length, nanometres } from './length.ts'
 import type { Ambiguous, Invalid, ReadingSettings, UnitSystem } from './reading.ts'
+import type { TypedNumber } from './typedNumber.ts'
 import { CM, FT, IN, M, MM, type Unit } from './unit.ts'
 import { couldBe, decimalText, inUnit } from './wording.ts'
 
@@ -36,13 +37,25 @@ export interface Surroundings {
 const OBJECT = 144
 const ANYTHING = 787
 const DIAMETER = 100
+/** Past 8 a whole number beside metres is a thickness or a width in mm or cm. */
+const LONGEST_BARE = 8
 
 /** Three or more places are inches from a drawing or a calliper: nobody measures wood to a thousandth of a mm. */
 export const impliesInch = ({ number, unit }: Amount): boolean =>
   !unit &&
   (number.form === 'fraction' ||
     number.form === 'mixed' ||
-    (number.form === 'decimal' && !number.comma && (number.places ?? 0) >= 3))
+    (number.form === 'decimal' && !number.comma && (number.places ?? 0) >= 3 && !mayBeThousands(number)))
+
+/** `1.500`, `2,440`: where the point or the comma sets thousands apart it is a length in mm of 1 to 10 m. */
+const mayBeThousands = ({ value, comma, places, form }: TypedNumber): boolean =>
+  comma === 'three' ||
+  (form === 'decimal' &&
+    !comma &&
+    places === 3 &&
+    value.compare(1) >= 0 &&
+    value.compare(10) < 0 &&
+    value.mul(100).d === 1n)
 
 /** The unit that a number shows by itself: typed, inches of a fraction, or mm of a number past 20 m in inches. */
 export const impliedUnit = (amount: Amount): Unit | undefined =>
@@ -57,7 +70,16 @@ export function resolveGroup(group: Group, around: Surroundings): Resolved | Amb
   const settled = bare.length === 0 ? { unit: MM } : settle(group, bare, around)
   if ('status' in settled) return settled
   const measured = group.terms.map((term, at) => measure(term, units[at] ?? settled.unit))
-  return checked(measured, units, around, 'note' in settled ? settled.note : undefined)
+  const note = 'note' in settled ? settled.note : thicknessNote(group)
+  return checked(measured, units, around, note)
+}
+
+/** Said where a fraction beside feet was taken as inches. */
+function thicknessNote({ terms, trailing }: Group): string | undefined {
+  const units = [...terms.flatMap(({ amount }) => amount.unit ?? []), ...(trailing ? [trailing] : [])]
+  const thin = terms.find(({ amount }) => !amount.unit && isTapeFraction(amount))
+  const feet = thin && units.length > 0 && units.every((unit) => unit === FT)
+  return feet ? `${thin.amount.text} read as ${inUnit(thin.amount.number.value, IN)}` : undefined
 }
 
 function measure(term: Term, unit: Unit): Measured {
@@ -86,8 +108,15 @@ function carried({ terms, trailing }: Group, at: number): Unit | undefined {
   if (terms[at]?.amount.unit) return terms[at]?.amount.unit
   const right = terms.slice(at + 1).find(({ amount }) => amount.unit)
   const left = terms.slice(0, at).findLast(({ amount }) => amount.unit)
-  return right?.amount.unit ?? trailing ?? left?.amount.unit
+  const unit = right?.amount.unit ?? trailing ?? left?.amount.unit
+  return unit === FT && isTapeFraction(terms[at]?.amount) ? IN : unit
 }
+
+/** `1/2` beside feet is half an inch, the thickness of the sheet: nobody says half a foot so. */
+const isTapeFraction = (amount: Amount | undefined): boolean =>
+  amount?.number.form === 'fraction' &&
+  amount.number.value.compare(1) < 0 &&
+  amount.number.value.mul(64).d === 1n
 
 /** A carried unit that gives a strange number is asked about: 24 ft from `24 x 3'`, 24 mm from `24x36mm`. */
 function oddCarry(group: Group, units: readonly (Unit | undefined)[]): Ambiguous | undefined {
@@ -96,9 +125,8 @@ function oddCarry(group: Group, units: readonly (Unit | undefined)[]): Ambiguous
     const unit = units[at]
     if (amount.unit || !unit) continue
     const odd = isOdd(amount, unit) || terms.some((term) => term.amount.compound)
-    const either = [IN, unit === IN ? MM : unit].filter(
-      ({ size }) => !outOfRange('', amount.number.value.mul(size)),
-    )
+    const choices = unit === M ? [MM, CM, M] : [IN, unit === IN ? MM : unit]
+    const either = choices.filter(({ size }) => !outOfRange('', amount.number.value.mul(size)))
     if (odd)
       return couldBe(
         amount.text,
@@ -117,6 +145,7 @@ function oddCarry(group: Group, units: readonly (Unit | undefined)[]): Ambiguous
 
 function isOdd({ number }: Amount, unit: Unit): boolean {
   if (unit === FT) return number.value.compare(20) > 0
+  if (unit === M && number.form === 'whole' && number.value.compare(LONGEST_BARE) > 0) return true
   if (unit.system === 'metric') return number.form === 'fraction' || number.form === 'mixed'
   return number.form === 'whole' && number.value.compare(OBJECT) > 0
 }
@@ -164,6 +193,7 @@ function bySettings(group: Group, text: string, units: UnitSystem | undefined): 
 
 /** The question about bare numbers: inches or mm, and cm for a size of middling numbers. */
 export function asked({ terms }: Group): Ambiguous {
+  if (terms.every(({ amount }) => !amount.unit && mayBeThousands(amount.number))) return thousands(terms)
   const middling =
     terms.length > 1 &&
     terms.every(({ amount }) => amount.number.value.compare(10) >= 0 && amount.number.value.compare(150) <= 0)
@@ -175,6 +205,15 @@ export function asked({ terms }: Group): Ambiguous {
     ...units.map((unit) => sizeWith(terms, unit)),
     ...(angle ? [`${terms[0]?.amount.number.value.valueOf()}deg`] : []),
   ])
+}
+
+function thousands(terms: readonly Term[]): Ambiguous {
+  const whole = terms.map(({ amount }) => inUnit(amount.number.value.mul(1000), MM)).join(' x ')
+  return couldBe(
+    sizeText(terms),
+    [sizeWith(terms, IN), whole, sizeWith(terms, MM)],
+    'the mark for decimals or for thousands',
+  )
 }
 
 const valueText = (terms: readonly Term[]): string =>

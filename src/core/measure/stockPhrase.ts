@@ -55,8 +55,9 @@ function partsOf(context: StockContext): readonly Part[] | Ambiguous | undefined
   return parts
 }
 
-/** A piece of stock as lengths in the order typed. */
-export function lumberRead({ parts, count }: Stock): LengthsRead {
+/** A piece of stock as lengths in the order typed, but for a board's length, which follows its section. */
+export function lumberRead({ parts: said, count }: Stock): LengthsRead {
+  const parts = lengthLast(said)
   const name = parts.find((part) => part.name !== undefined)?.name
   const notes = parts.flatMap(({ note }) => note ?? [])
   return {
@@ -68,6 +69,12 @@ export function lumberRead({ parts, count }: Stock): LengthsRead {
     ...(count !== undefined && { count }),
     ...(notes.length > 0 && { note: notes.join('; ') }),
   }
+}
+
+/** `8ft 2x4` is the section and then the length, as `2x4x8` is. */
+function lengthLast(parts: readonly Part[]): readonly Part[] {
+  const [length, board] = parts
+  return parts.length === 2 && length?.is === 'length' && board?.is === 'board' ? [board, length] : parts
 }
 
 function partOf(context: StockContext, at: number): Part | Ambiguous | undefined {

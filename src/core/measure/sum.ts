@@ -173,7 +173,11 @@ function longerTaken(
     first.size.compare(second.size) > 0
   )
     return undefined
-  return couldBe(text, [`${first.text} x ${second.text}`, second.text], 'a range or a size')
+  return couldBe(
+    text,
+    [`${first.text} x ${second.text}`, first.text, second.text],
+    'a size, or a range from one to the other',
+  )
 }
 
 /** The unit of the bare numbers: that of the others, inches beside a fraction, or the unit settled on. */

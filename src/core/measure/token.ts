@@ -14,7 +14,7 @@ export interface Token {
 }
 
 const PIECE =
-  /(?<number>\d+(?:[.,]\d+)*|(?<!\.)\.\d+(?:[.,]\d+)*|(?<=^|\s),\d+)|\{(?<glyph>\d+\/\d+)\}|(?<word>\p{L}+(?:'\p{L}+)*)|(?<quotes>["']+)|(?<mark>[^\s])/uy
+  /(?<number>\d+(?:[.,]\d+)*|(?<!\.)\.\d+(?:[.,]\d+)*|(?<=^|\s),\d+)|\{(?<glyph>\d+\/\d+)\}|(?<word>a[./]c(?!\p{L})|\p{L}+(?:'\p{L}+)*)|(?<quotes>["']+)|(?<mark>[^\s])/uy
 
 /** The plain text (see `normalise`) cut into tokens; spaces are kept as `gap`. */
 export function tokenise(plain: string): readonly Token[] {

@@ -1,10 +1,14 @@
 import type Fraction from 'fraction.js'
 import type { Ambiguous, Invalid } from './reading.ts'
+import { TERMINAL_CODES } from './normalise.ts'
 import { IN, MM, type Unit } from './unit.ts'
 
 /** What was typed, in quotes: control characters off, and shortened when it is long. */
 export function quoted(text: string): string {
-  const line = text.replace(/[\p{Cc}\p{Cf}\s]+/gu, ' ').trim()
+  const line = text
+    .replace(TERMINAL_CODES, '')
+    .replace(/[\p{Cc}\p{Cf}\s]+/gu, ' ')
+    .trim()
   const signs = [...line]
   return `"${signs.length > 40 ? `${signs.slice(0, 37).join('')}...` : line}"`
 }

@@ -28,7 +28,7 @@ describe('readAngle', () => {
     expect(read.status === 'read' ? read.degrees : Number.NaN).toBeCloseTo(degrees, 10)
   })
 
-  it.each(['right angle', '12:4', '10:30'])('%j is asked about', (input) => {
+  it.each(['right angle', '12:4', '10:30', '24/12', '16/12'])('%j is asked about', (input) => {
     expect(readAngle(input)).toMatchObject({ status: 'ambiguous' })
   })
 

@@ -23,7 +23,7 @@ describe('readCount', () => {
     (input) => {
       expect(readCount(input)).toMatchObject({
         status: 'invalid',
-        problem: expect.stringContaining('write a whole number from 1 to 10000'),
+        problem: `cannot read ${JSON.stringify(input)} as a count; write a whole number`,
       })
     },
   )

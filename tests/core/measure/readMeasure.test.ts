@@ -43,6 +43,28 @@ describe('readMeasure in the US, no unit settled', () => {
 })
 
 describe('what a question or a refusal says', () => {
+  it.each([
+    ['4/12', ['write 4/12 pitch or 0.3333in']],
+    ['12/12', ['12/12 pitch', '1in', '12in x 12in']],
+    ['16/12', ['16/12 pitch', '1.3333in', '16in x 12in']],
+    ['24/12', ['24/12 pitch', '2in', '24in x 12in']],
+    ['1.500', ['write 1 1/2in, 1500mm or 1.5mm']],
+    ['1,220 x 2,440', ['1.22in x 2.44in', '1220mm x 2440mm']],
+    ['1.7m x 70', ['write 70mm or 70cm']],
+    ['2.4m x 18', ['18mm, 18cm']],
+    ['2.4m x 1.2m x 18', ['(x18)', '2.4m x 1.2m x 18mm']],
+    ['4in - 6in', ['a size, or a range', 'write 4in x 6in, 4in or 6in']],
+    ['six three', ['write 6ft 3in or 6in x 3in']],
+    ['8/4', ['could be 2in, or rough lumber of 8 quarters']],
+    ['24-36', ['a size, or a range', 'write 24in x 36in, 24in or 36in']],
+    ['12/16', ['write 3/4in or 1 1/8in']],
+    ['- 12in', ['12in as an entry of a list', 'a negative number', 'write 12in']],
+    ['1. 12in', ['12in as entry 1 of a list', 'write 12in or 1.12in']],
+    ['M6x50', ['write 50mm for the length']],
+  ])('the question about %j names its readings', (input, parts) => {
+    for (const part of parts) expect(sentenceOf(input)).toContain(part)
+  })
+
   const asked = inputs.filter((input) => readMeasure(input, reading()).status === 'ambiguous')
 
   it.each(asked)('the readings that the question about %j offers can be typed back', (input) => {

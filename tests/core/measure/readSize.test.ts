@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { INCH, MILLIMETRE } from '../../../src/core/measure/length.ts'
+import { mentions } from '../../../src/core/checks/cautionWords.ts'
 import { readSize } from '../../../src/core/measure/readSize.ts'
 import { reading } from './stockTables.ts'
 
@@ -60,6 +61,23 @@ describe('readSize', () => {
       status: 'ambiguous',
       question:
         '"4x8" could be 4 ft x 8 ft or 4 in x 8 in (the name of a sheet, or a size); write 4ft x 8ft or 4in x 8in',
+    })
+  })
+
+  it.each(['A/C 30in x 30in', 'a/c unit 30in x 30in', 'A.C. unit 30in x 30in'])(
+    '%j keeps the words that a caution looks for',
+    (input) => {
+      const read = readSize(input, reading())
+      expect(read).toMatchObject({ status: 'read', lengths: [762_000_000, 762_000_000] })
+      const words = read.status === 'read' ? read.words.join(' ') : ''
+      expect(mentions(words, ['ac'])).toBe(true)
+    },
+  )
+
+  it('says that a fraction beside feet is taken as inches', () => {
+    expect(readSize("4' x 8' x 1/2", reading())).toMatchObject({
+      lengths: [1_219_200_000, 2_438_400_000, 12_700_000],
+      note: '1/2 read as 1/2in',
     })
   })
 
