@@ -1,8 +1,10 @@
 import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
 import { count, first, length } from '../src/bot/option.ts'
+import { defaultSheet } from '../src/bot/completePlan.ts'
 import { grooveSentence, panelGrooves } from '../src/bot/plannedGrooves.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
+import type { Context } from '../src/bot/context.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Figure, Table } from '../src/bot/reply.ts'
 import type { Show } from '../src/bot/show.ts'
@@ -36,7 +38,9 @@ export default defineCommand({
         ? planned(project.choices, context).plan
         : undefined
     const kerf = input.kerf ?? settled.kerf
-    const panels = panelsToGroove({ ...input, kerf }, plan)
+    const usual = input.thickness || plan ? undefined : usualSheet(context)
+    const thickness = input.thickness ?? usual?.thickness
+    const panels = panelsToGroove({ ...input, kerf, thickness }, plan)
     const [main] = panels
     if (!main) throw new RangeError('there is always a panel')
     const { laid } = main
@@ -54,6 +58,9 @@ export default defineCommand({
           : 'boards equal over the whole panel (stiles= for what shows)',
         ...panels.flatMap((panel) => marginLine(panel, show)),
         ...planLine(input, plan, show),
+        ...(usual
+          ? [`${usual.name} taken as ${stockSize(usual.thickness, show)} thick (measure yours: thickness=)`]
+          : []),
         `groove ${stockSize(kerf, show)} wide, one pass of the blade (kerf=)`,
       ],
       figures: {
@@ -75,6 +82,12 @@ interface Asked {
   readonly stiles?: Length | undefined
 }
 
+/** The sheet that panels are cut from where nobody has said. */
+function usualSheet({ settings, settled, reference }: Context) {
+  const name = settings.usual[settled.region].sheet
+  return { name, thickness: defaultSheet(name, { ...settled, stock: reference.stock }).thickness }
+}
+
 interface Panel {
   /** Empty for a panel that was typed. */
   readonly name: string
@@ -90,11 +103,7 @@ function panelsToGroove(asked: Asked, plan: Plan | undefined): readonly Panel[] 
       'how wide is the panel, across the grooves? Write it first, such as 23 7/8in',
     )
   const thickness = asked.thickness ?? plan?.spec.sheet
-  if (thickness === undefined)
-    throw new Refusal(
-      'invalid',
-      'how thick is the panel really? Add thickness=15/32in, so that no groove goes too deep',
-    )
+  if (thickness === undefined) throw new RangeError('a panel without a plan has the thickness of its sheet')
   const count = asked.count ?? (pitch ? undefined : plan?.spec.grooves || undefined)
   if (count === undefined && pitch === undefined)
     throw new Refusal(

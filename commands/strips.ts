@@ -48,6 +48,7 @@ export default defineCommand({
         `a board ${show.length(width)} wide gives no strip of ${show.length(rip)}; rip less, or take a wider board`,
       )
     }
+    const whole = counted.count === 1 && counted.spare === 0
     const rips = ripSettings({ board: width, strip: rip, kerf, safe })
     const asked = { ...input, board: taken.board, kerf }
     const needed = typedNeed(asked, context) ?? (plan && planNeed(plan, asked, rip, context))
@@ -55,11 +56,15 @@ export default defineCommand({
     const bought = buy?.status === 'counted' ? buy : undefined
     return {
       answer: answer(taken.board, counted, rip, bought, show),
-      cautions: context.cautions({ ripWidth: toMillimetres(rip), pieceAtFence: toMillimetres(rips.left) }),
+      cautions: whole
+        ? []
+        : context.cautions({ ripWidth: toMillimetres(rip), pieceAtFence: toMillimetres(rips.left) }),
       tables: fenceTable(rips, show),
       notes: [
         taken.from,
-        `kerf ${stockSize(kerf, show)}; ${spareWords(counted, show)}`,
+        whole
+          ? 'the board is the strip: nothing is ripped'
+          : `kerf ${stockSize(kerf, show)}; ${spareWords(counted, show)}`,
         tightLine(counted, show),
         stopLine(rips, counted, safe, show),
         bought ? needLine(bought, counted) : handLine(taken.board, counted),
@@ -135,7 +140,8 @@ function answer(
   const called = board.name ?? `${show.mark(board.thickness)} x ${show.length(board.width)}`
   const each = `${count} ${count === 1 ? 'strip' : 'strips'} of ${stockSize(rip, show)} from each ${called}`
   const exact = spare === 0 && count > 1 ? `, but count on ${safeCount}: nothing is spare` : ''
-  return bought ? `Rip ${bought.boards} ${boards(bought.boards)}: ${each}${exact}` : `${each}${exact}`
+  const verb = count === 1 && spare === 0 ? 'Take' : 'Rip'
+  return bought ? `${verb} ${bought.boards} ${boards(bought.boards)}: ${each}${exact}` : `${each}${exact}`
 }
 
 const boards = (count: number): string => (count === 1 ? 'board' : 'boards')
@@ -151,9 +157,8 @@ const fenceTable = ({ settings }: Rips, { unit }: Show) =>
         },
       ]
 
-function spareWords({ spare, offcut, count }: StripCount, show: Show): string {
-  if (spare === 0)
-    return count === 1 ? 'the board is just that wide, so nothing is ripped' : 'nothing is spare'
+function spareWords({ spare, offcut }: StripCount, show: Show): string {
+  if (spare === 0) return 'nothing is spare'
   const said = `${show.length(spare, 'into', true)} is spare`
   return offcut === 0
     ? `${said}, which one more cut turns to dust`

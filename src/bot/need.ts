@@ -20,6 +20,11 @@ export function readNeed(
   const read = total
     ? { status: 'read' as const, length: total }
     : readLength(text, { ...settings, units: undefined })
+  if (/^\d{5,}$/u.test(text.trim()))
+    throw new Refusal(
+      'invalid',
+      `need: ${quoted(text)} is more than is reckoned with; write 1 to 10000 strips`,
+    )
   if (read.status === 'ambiguous') throw new Refusal('ambiguous', `need: ${read.question}`)
   if (read.status === 'invalid') {
     throw new Refusal(

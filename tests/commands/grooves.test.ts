@@ -79,6 +79,16 @@ describe('settings', () => {
   })
 })
 
+describe('without a thickness and without a plan', () => {
+  // A third of 15/32 in is 5/32; a metric sheet of 12 mm gives 4 mm.
+  it('take the usual sheet of the region, and say so', async () => {
+    const reply = await room.reply('grooves 23 7/8in count=5')
+    expectFigures(reply.figures, { depth: inch(0, 5, 32) })
+    expect(textOf(reply)).toContain('1/2 ply taken as 15/32 in thick (measure yours: thickness=)')
+    expect(textOf(await room.reply('grooves 24in count=5 thickness=1/2in'))).not.toContain('taken as')
+  })
+})
+
 describe('with the channel’s plan', () => {
   it('go in both panels, between their stiles', async () => {
     const who = { channel: 'plan' }
@@ -114,7 +124,6 @@ describe('with the channel’s plan', () => {
 describe('what cannot be', () => {
   it.each([
     ['grooves', /how wide is the panel/u],
-    ['grooves 18in count=3', /how thick is the panel/u],
     ['grooves 18in thickness=1/2in', /how many grooves/u],
     ['grooves 18in count=100 thickness=1/2in kerf=1/4in', /70 fit at most/u],
     ['grooves 18in pitch=40in thickness=1/2in', /not one groove fits/u],

@@ -5,6 +5,19 @@ import { cautionsOf, expectFigures, figuresOf, inch, textOf } from './asking.ts'
 const room = await openRoom()
 afterAll(() => room.close())
 
+describe('a slip in the line', () => {
+  it.each([
+    ['strips 2x6 rip 1/2in', /; write rip=1\/2in$/u],
+    ['strips 2x6 rip 1/2in kerf 1/8in need=4', /; write rip=1\/2in$/u],
+    [
+      'strips 2x6 rip=1/2in need=1000000',
+      /"1000000" is more than is reckoned with; write 1 to 10000 strips$/u,
+    ],
+  ])('%s is mended by its refusal', async (line, sentence) => {
+    expect(await room.refusal(line)).toMatch(sentence)
+  })
+})
+
 describe('strips across a board', () => {
   // n strips take n s + (n - 1) k. A 2x6 and a 1x6 are 5 1/2 in wide, a 2x4 is 3 1/2; kerf 1/8.
   it.each([
@@ -15,7 +28,7 @@ describe('strips across a board', () => {
     // 9 x 12 + 8 x 2.4 = 127.2 of 140
     ['38x140 rip=12mm kerf=2.4mm', 9, 9, 140 - 127.2],
     // One strip as wide as the board.
-    ['2x6 rip=5 1/2in', 1, 0, 0],
+    ['2x6 rip=5 1/2in', 1, 1, 0],
   ])('%s', async (line, perBoard, safePerBoard, spare) => {
     expectFigures(
       await figuresOf(room, `strips ${line}`),
@@ -47,6 +60,14 @@ describe('strips across a board', () => {
   it('published: a 30 in bat halved with a 1/8 in kerf gives 14 15/16 in each (toolboxtoday.com, kerf example)', async () => {
     const { perBoard, spare } = await figuresOf(room, 'strips 1in x 30in rip=14 15/16in kerf=1/8in')
     expect([perBoard, spare]).toEqual([2, 0])
+  })
+
+  it('takes a board that is just the strip as it is: no cut, no caution, one a board', async () => {
+    const reply = await room.reply('strips 2x6 rip=5 1/2in need=4')
+    expectFigures(reply.figures, { perBoard: 1, safePerBoard: 1, boards: 4 })
+    expect(reply.answer).toMatch(/^Take 4 boards: 1 strip /u)
+    expect(textOf(reply)).toContain('the board is the strip')
+    expect(reply.cautions).toEqual([])
   })
 
   it('walks the fence in by a strip and a kerf, and stops at the safe piece', async () => {

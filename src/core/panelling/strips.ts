@@ -12,7 +12,7 @@ export interface StripCount {
   readonly status: 'counted'
   /** Strips by arithmetic, every cut perfect. */
   readonly count: number
-  /** Strips to count on: one fewer where nothing is spare. */
+  /** Strips to count on: one fewer where nothing is spare, for the last cut; a board that is one strip takes no cut. */
   readonly safeCount: number
   /** Width left beyond the last strip, before the cut that frees it. */
   readonly spare: Length
@@ -36,7 +36,7 @@ export function countStrips({ board, strip, kerf }: Ripping): StripCount | { rea
   return {
     status: 'counted',
     count,
-    safeCount: spare === 0 ? count - 1 : count,
+    safeCount: spare === 0 && count > 1 ? count - 1 : count,
     spare,
     offcut: Math.max(0, count === 0 ? spare : spare - kerf) as Length,
     tight: count > 0 && spare <= TIGHT,
