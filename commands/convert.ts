@@ -20,7 +20,15 @@ export default defineCommand({
   ],
   options: z.strictObject({
     value: first(measure('a length, a size, a board, a sheet or an angle', '23 7/8 in')),
-    to: choice('only one of the two, or feet and inches', ['inch', 'metric', 'feet']).optional(),
+    to: choice('only one of the two, or feet and inches', [
+      'inch',
+      'metric',
+      'feet',
+      'in',
+      'mm',
+      'cm',
+      'ft',
+    ]).optional(),
     tape: choice('the finest mark on your tape', ['1/16', '1/32', '1/64']).optional(),
   }),
   run: ({ value, to, tape }, { settled }): Reply => {
@@ -36,11 +44,12 @@ export default defineCommand({
         units: 'inch',
         tape: tape ? TAPES[tape] : exactTape(length, settled.tape),
         millimetreStep: 1,
-        feet: to === 'feet',
+        feet: to === 'feet' || to === 'ft',
       })
     const metric = (length: Length) => `${showDecimal(toMillimetres(length), 3)} mm`
-    const sides = { inch: [inch], feet: [inch], metric: [metric] }[to ?? 'metric']
-    const shown = (to ? sides : [inch, metric]).map((show) => value.lengths.map(show).join(' x '))
+    const centimetres = (length: Length) => `${showDecimal(toMillimetres(length) / 10, 4)} cm`
+    const one = { inch, in: inch, feet: inch, ft: inch, metric, mm: metric, cm: centimetres }
+    const shown = (to ? [one[to]] : [inch, metric]).map((show) => value.lengths.map(show).join(' x '))
     return {
       answer: shown.join(' = '),
       notes:

@@ -70,6 +70,10 @@ describe('the answer', () => {
     ['convert 606.4mm', '23 7/8 in (+0.001) = 606.4 mm'],
     ['convert 606.4mm to=inch', '23 7/8 in (+0.001)'],
     ['convert 1in to=metric', '25.4 mm'],
+    ['convert 12in to=mm', '304.8 mm'],
+    ['convert 12in to=cm', '30.48 cm'],
+    ['convert 12in to=in', '12 in'],
+    ['convert 14in to=ft', '1 ft 2 in'],
     ['convert 95 7/8in to=feet', '7 ft 11 7/8 in'],
     ['convert 35.99in to=feet', '3 ft (+0.010)'],
     ['convert 5.995in', '6 in (+0.005) = 152.273 mm'],
@@ -93,7 +97,10 @@ describe('the answer', () => {
     ['convert -5in', /cannot be negative/u],
     ['convert 40 sq ft', /not a length/u],
     ['convert', /value is missing/u],
-    ['convert 1in to=furlong', /inch, metric or feet/u],
+    [
+      'convert 1in to=furlong',
+      /^(?:invalid: )?to="furlong" is not one of inch, metric, feet, in, mm, cm or ft\.?$/u,
+    ],
   ])('%s is told in one sentence', async (line, sentence) => {
     expect(await room.refusal(line)).toMatch(sentence)
   })

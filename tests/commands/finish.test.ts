@@ -133,11 +133,15 @@ describe('the reply', () => {
 
   it.each([
     ['finish', /how much area/u],
-    ['finish 0 sq ft', /cannot read "0 sq ft" as an area/u],
-    ['finish 40in', /as an area/u],
+    ['finish 0 sq ft', /"0 sq ft" is no area at all/u],
+    ['finish 10000000 sq ft', /more than is reckoned with; write less than 100000 of that unit/u],
+    ['finish 40', /^ambiguous: "40" could be 40 sq ft or 40 m2; write 40 sq ft or 40 m2$/u],
+    ['finish 40in', /"40in" is one length, and an area has two; write 4ft x 8ft/u],
     ['finish 4ft x 8ft x 2in', /as an area/u],
     ['finish 40 sq ft product=unicorn', /no finish "unicorn"; there is oil stain/u],
-    ['finish 40 sq ft coats=0', /from 1 to 10/u],
+    ['finish 40 sq ft coats=0', /from 1 to 10$/u],
+    ['finish 40 sq ft coats=99', /coats="99" is out of range; write a whole number from 1 to 10$/u],
+    ['finish 4ft by coats 2', /; write coats=2$/u],
     ['finish 40 sq ft product=varnish surface=rough', /no source says how far .*surface=smooth/u],
   ])('%s is told in one sentence', async (line, sentence) => {
     expect(await room.refusal(line)).toMatch(sentence)

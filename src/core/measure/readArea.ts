@@ -30,17 +30,29 @@ const UNITS: readonly { pattern: string; area: number; units: UnitSystem }[] = [
   },
 ]
 
+/** Of any unit, less than this many. */
+const MOST = 100_000
+
 /**
  * Reads an area: a number of square feet, square inches or square metres (`40 sq ft`, `3,5 m2`), or a size whose sides
- * are multiplied (`4ft x 8ft`). A bare number is refused, for it says neither which unit nor which kind.
+ * are multiplied (`4ft x 8ft`). A bare number is ambiguous, for it says no unit.
  */
 export function readArea(text: string, settings: ReadingSettings): AreaRead | Ambiguous | Invalid {
   for (const { pattern, area, units } of UNITS) {
     const said = new RegExp(`^\\s*(\\d[\\d.,\\s/]*)\\s*(?:${pattern})\\.?\\s*$`, 'iu').exec(text)
     if (said) return fromNumber(said[1] ?? '', area, units, text)
   }
+  const bare = /^\s*(\d{1,6}(?:[.,]\d{1,4})?)\s*$/u.exec(text)?.[1]
+  if (bare && Number(bare.replace(',', '.')) > 0) {
+    const either = `${bare} sq ft or ${bare} m2`
+    return { status: 'ambiguous', question: `"${bare}" could be ${either}; write ${either}` }
+  }
   const size = readSize(text, settings)
   if (size.status !== 'read') return size
+  if (size.lengths.length === 1 && !size.round)
+    return invalid(
+      `${shortened(text)} is one length, and an area has two; write 4ft x 8ft, or a number of sq ft or m2`,
+    )
   const [length, width, height] = size.lengths.map(toMillimetres)
   if (length === undefined || width === undefined || height !== undefined || size.round) return refused(text)
   return { status: 'read', area: length * width, units: size.units, note: size.note }
@@ -55,13 +67,19 @@ function fromNumber(digits: string, unit: number, units: UnitSystem, text: strin
         .replace(',', '.')
         .replace(/\s+/gu, ' '),
     ).valueOf()
-    return value > 0 && value < 100_000 ? { status: 'read', area: value * unit, units } : refused(text)
+    if (value === 0)
+      return invalid(`${shortened(text)} is no area at all; write more than 0, such as 40 sq ft`)
+    return value < MOST
+      ? { status: 'read', area: value * unit, units }
+      : invalid(`${shortened(text)} is more than is reckoned with; write less than ${MOST} of that unit`)
   } catch {
     return refused(text)
   }
 }
 
-const refused = (text: string): Invalid => ({
-  status: 'invalid',
-  problem: `cannot read "${[...text].slice(0, 40).join('')}" as an area; write 40 sq ft, 3.5 m2 or 4ft x 8ft`,
-})
+const invalid = (problem: string): Invalid => ({ status: 'invalid', problem })
+
+const shortened = (text: string): string => `"${[...text.trim()].slice(0, 40).join('')}"`
+
+const refused = (text: string): Invalid =>
+  invalid(`cannot read ${shortened(text)} as an area; write 40 sq ft, 3.5 m2 or 4ft x 8ft`)
