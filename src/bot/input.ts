@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../core/measure/reading.ts'
 import { type KindSettings, readValue } from './kind.ts'
 import { type OptionRow, type OptionSchema, optionTable } from './option.ts'
-import { quoted, Refusal } from './refusal.ts'
+import { plain, quoted, Refusal } from './refusal.ts'
 import { didYouMean, listed } from './suggest.ts'
 
 /** What was given for a command: the words that stand first, and the named options, all as typed. */
@@ -26,13 +26,15 @@ export interface Input {
  */
 export function readInput(raw: RawInput, schema: OptionSchema, settings: KindSettings): Input {
   const table = optionTable(schema)
-  const given = matchOptions(raw, table)
+  const terms = { table, settings }
+  const given = mending(raw.first, terms, () => matchOptions(raw, table))
   const values: Record<string, unknown> = {}
   const notes: string[] = []
   let units: UnitSystem | undefined
   let otherUnits: UnitSystem | undefined
   for (const [option, text] of given) {
-    const read = readOption(option, text, settings)
+    const reading = () => readOption(option, text, settings)
+    const read = option.first ? mending(raw.first, terms, reading) : reading()
     values[option.name] = read.value
     if (read.note) notes.push(read.note)
     if (option.first) units ??= read.units
@@ -79,10 +81,42 @@ function readOption(option: OptionRow, text: string, settings: KindSettings) {
   if (text === '')
     throw new Refusal('invalid', `${option.name} has nothing after it; write ${written(option)}`)
   const read = readValue(text, settings, option)
-  const where = option.first ? '' : `${option.name}: `
-  if (read.status === 'ambiguous') throw new Refusal('ambiguous', where + read.question)
-  if (read.status === 'invalid') throw new Refusal('invalid', where + read.problem)
+  if (read.status === 'ambiguous') throw new Refusal('ambiguous', under(option, read.question))
+  if (read.status === 'invalid') throw new Refusal('invalid', under(option, read.problem))
   return read
+}
+
+/** A sentence about an option begins with its name. */
+const under = ({ name, first }: OptionRow, sentence: string): string =>
+  first || sentence.startsWith(`${name}=`) ? sentence : `${name}: ${sentence}`
+
+/** Runs `read`; where what stands first cannot be read and holds an option without its `=`, the refusal says how. */
+function mending<Result>(first: string, schema: OptionTerms, read: () => Result): Result {
+  try {
+    return read()
+  } catch (error) {
+    if (!(error instanceof Refusal) || error.kind === 'fault') throw error
+    const mend = optionWithoutMark(first, schema)
+    throw mend === '' ? error : new Refusal(error.kind, `${error.message}; write ${mend}`)
+  }
+}
+
+interface OptionTerms {
+  readonly table: readonly OptionRow[]
+  readonly settings: KindSettings
+}
+
+/** `rip=1/2in` for `2x6 rip 1/2in`: the first option's name that stands there as a word with a value after it. */
+function optionWithoutMark(text: string, { table, settings }: OptionTerms): string {
+  const names = table.map(({ name }) => name).join('|')
+  if (names === '') return ''
+  const words = new RegExp(`(?<=^|[\\s,;])(${names})[\\s:]+(\\S.*?)(?=[\\s,;]+(?:${names})[\\s:]|$)`, 'giu')
+  for (const [, word = '', value = ''] of plain(text).matchAll(words)) {
+    const option = table.find(({ name }) => name === word.toLowerCase())
+    if (option && value.length <= 40 && readValue(value, settings, option).status === 'read')
+      return `${option.name}=${value}`
+  }
+  return ''
 }
 
 /** The last word is the schema's: bounds and required options are declared there and nowhere else. */

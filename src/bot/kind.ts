@@ -85,28 +85,26 @@ const unitsOf = (read: object): UnitSystem | undefined =>
 const integer: Kind = (text, _settings, option) => {
   const zero = /^(0|none|no)$/iu.test(text)
   const read = zero ? { status: 'read' as const, count: 0 } : readCount(text)
-  if (read.status !== 'read') return read
   const { minimum = 0, maximum = 10_000 } = option
-  return read.count >= minimum && read.count <= maximum
+  return read.status === 'read' && read.count >= minimum && read.count <= maximum
     ? { status: 'read', value: read.count }
     : invalid(
-        `${option.name} ${quoted(text)} is out of range; write a whole number from ${minimum} to ${maximum}`,
+        `${option.name}=${quoted(text)} is out of range; write a whole number from ${minimum} to ${maximum}`,
       )
 }
 
 const oneOf: Kind = (text, _settings, { name, choices = [] }) => {
   const word = text.toLowerCase()
   if (choices.includes(word)) return { status: 'read', value: word }
-  return invalid(
-    `cannot read ${quoted(text)} as ${name}; write ${listed(choices, 'or')}.${didYouMean(word, choices)}`,
-  )
+  const near = didYouMean(word, choices)
+  return invalid(`${name}=${quoted(text)} is not one of ${listed(choices, 'or')}${near && `.${near}`}`)
 }
 
 const yesOrNo: Kind = (text, _settings, { name }) => {
   const word = text.toLowerCase()
   if (['yes', 'y', 'true', 'on', '1'].includes(word)) return { status: 'read', value: true }
   if (['no', 'n', 'false', 'off', '0'].includes(word)) return { status: 'read', value: false }
-  return invalid(`cannot read ${quoted(text)} as ${name}; write yes or no`)
+  return invalid(`${name}=${quoted(text)} is not one of yes or no`)
 }
 
 /** A row of a table that people ask for by name. */

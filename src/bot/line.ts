@@ -7,7 +7,7 @@ export interface Line {
 }
 
 /** A word, then an equals sign (half or full width); the value runs on to the next such word. */
-const OPTION = /(?<=^|[\s,;])([A-Za-z][A-Za-z-]*)\s*[=＝]/gu
+const OPTION = /(?<=^|[\s,;])([A-Za-z_][A-Za-z_-]*)\s*[=＝]/gu
 
 /**
  * Takes `strips 2x6 rip=1/2 in kerf=1/8` apart. No quotes are needed: an inch mark is never a quotation mark, and a

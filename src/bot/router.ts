@@ -103,7 +103,7 @@ const checkLength = (line: string, longest: number): void => {
 function typedCall(line: string, catalogue: Catalogue, longest: number): Call {
   checkLength(line, longest)
   const typed = readLine(line)
-  const command = findCommand(typed.command, catalogue)
+  const command = findCommand(typed.command, catalogue, visible(line).replace(/^\/\s*/u, ''))
   if (command.action) return { command, action: command.action, raw: typed, line }
   const [, word = '', rest = ''] = /^(\S*)\s*(.*)$/su.exec(typed.first) ?? []
   const verb = findVerb(command, word)
@@ -116,7 +116,7 @@ function typedCall(line: string, catalogue: Catalogue, longest: number): Call {
 }
 
 function namedCall(invocation: Exclude<Invocation, { line: string }>, catalogue: Catalogue): Call {
-  const command = findCommand(invocation.command, catalogue)
+  const command = findCommand(invocation.command, catalogue, invocation.command)
   const action = actionOf(command, invocation.verb ?? command.fallback)
   if (!action) throw new Refusal('unknown', unknownVerb(command, invocation.verb ?? ''))
   const options = Object.entries(invocation.options).map(([name, value]): [string, string] => [
@@ -132,14 +132,23 @@ function namedCall(invocation: Exclude<Invocation, { line: string }>, catalogue:
   }
 }
 
-function findCommand(name: string, catalogue: Catalogue): Command {
+/** `line` is what was typed, for the sentence that says it names no command. */
+function findCommand(name: string, catalogue: Catalogue, line: string): Command {
   const command = catalogue.get(name)
   if (command) return command
   if (name === '')
     throw new Refusal('unknown', 'the line is empty or starts with an option; write a command first, or help')
   const hint = didYouMean(name, [...catalogue.keys()])
-  throw new Refusal('unknown', `there is no command ${quoted(name)}; "help" lists them all.${hint}`)
+  const [asTyped = name] = line.split(/\s/u)
+  const instead = MEASURE.test(line)
+    ? `; for a measure write: ${AREA.test(line) ? 'finish' : 'convert'} ${plain(line)}`
+    : `; "help" lists them all.${hint}`
+  throw new Refusal('unknown', `there is no command ${quoted(asTyped)}${instead}`)
 }
+
+/** A line that begins with a number, and is no longer than a measure is. */
+const MEASURE = /^[.,]?[\d½¼¾⅛⅜⅝⅞][^=]{0,39}$/u
+const AREA = /\bsq\b|\bsf\b|sqm|²|(?:ft|m|in)\^?2/iu
 
 /** The verb that `word` names; else the fallback, when what was typed may be its input. */
 function findVerb(command: Command, word: string): { action: Action; taken: boolean } {
