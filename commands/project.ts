@@ -8,12 +8,14 @@ import {
   differenceTables,
 } from '../src/bot/differenceReply.ts'
 import { yes } from '../src/bot/option.ts'
+import { pair } from '../src/bot/pair.ts'
 import { overlay, type PlanChoices } from '../src/bot/planChoices.ts'
 import { type Planned, planned } from '../src/bot/plannedSurround.ts'
 import { choicesFrom, planOptions } from '../src/bot/planOptions.ts'
 import { refuseGrooves } from '../src/bot/plannedGrooves.ts'
 import { partTables, planAnswer, planFacts, planFigures, sawNotes, sizeNotes } from '../src/bot/planReply.ts'
 import { type Project, projectSchema } from '../src/bot/project.ts'
+import { revisionLines } from '../src/bot/revisionLines.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Reply } from '../src/bot/reply.ts'
 import { diffPlans } from '../src/core/plan/difference.ts'
@@ -114,7 +116,7 @@ function difference(before: Project | undefined, after: Project, context: Contex
 }
 
 const fits = ({ inside, lip, spec }: Planned['plan'], { show }: Context): string =>
-  `still fits: inside ${show.mark(inside.length, 'into')} x ${show.length(inside.width, 'into')}${spec.corner === 'captured' ? `, lip ${show.length(lip, 'into', true)}` : ''}`
+  `still fits: inside ${pair(inside.length, inside.width, show, 'into')}${spec.corner === 'captured' ? `, lip ${show.length(lip, 'into', true)}` : ''}`
 
 const moveThrough = (way: 'undo' | 'redo', done: string, none: string) =>
   defineAction({
@@ -147,17 +149,18 @@ const history = defineAction({
   summary: 'Who changed what, newest first',
   options: nothing,
   run: async (_input, context) => {
-    const revisions = await kept(context).history(HISTORY_SHOWN)
+    const revisions = await kept(context).history(context.settings.revisionsKept)
     if (revisions.length === 0) throw new Refusal('invalid', 'nothing has been kept in this channel yet')
-    const when = (at: Date) => at.toISOString().slice(0, 16).replace('T', ' ')
     return {
       answer: `Revision ${revisions[0]?.revision} is the newest`,
-      notes: revisions.map(
-        ({ revision, at, user, command }) =>
-          `${revision}, ${when(at)} UTC, ${user || 'somebody'}: ${command}`,
-      ),
+      notes: revisionLines(revisions, HISTORY_SHOWN),
       buttons: [UNDO],
-      figures: { revisions: revisions.map(({ at, ...rest }) => ({ ...rest, at: at.toISOString() })) },
+      figures: {
+        revisions: revisions
+          .slice(0, HISTORY_SHOWN)
+          .map(({ at, ...rest }) => ({ ...rest, at: at.toISOString() })),
+        more: Math.max(0, revisions.length - HISTORY_SHOWN),
+      },
     }
   },
 })

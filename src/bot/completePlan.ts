@@ -70,11 +70,18 @@ function assumptions(
       ? ''
       : `strips ripped from ${board}, so ${stockSize(spec.width, show)} wide (board= or width=)`,
     choices.corner === undefined ? `${spec.corner} corners (corner=)` : '',
-    choices.fit === undefined && spec.corner === 'captured'
-      ? `${stockSize(spec.fit, show)} gap at each end of a corner stile, for paint and damp (fit=)`
-      : '',
+    fitLine(choices, spec, show),
     choices.braces === undefined && spec.braces === 'none' ? 'no braces (braces=all, ends or sides)' : '',
   ].filter((line) => line !== '')
+}
+
+/** What the gap of a captured corner is, and where to ask what a year makes of it. */
+function fitLine({ fit }: PlanChoices, { corner, fit: gap }: Spec, show: Show): string {
+  if (corner !== 'captured')
+    return fit === undefined ? '' : 'fit= is for captured corners only: none is left here'
+  const assumed =
+    fit === undefined ? `${stockSize(gap, show)} gap at each end of a corner stile (fit=); ` : ''
+  return `${assumed}"fit" says how loose and how tight it gets over the year`
 }
 
 const sheetWords = (sheet: NonNullable<PlanChoices['sheet']>, show: Show, fallback: string): string => {

@@ -1,12 +1,13 @@
 import { type Length, toMillimetres } from '../core/measure/length.ts'
 import type { Listed } from './cutList.ts'
-import type { Cell, Figure, Table } from './reply.ts'
+import { purposeOf } from './planReply.ts'
+import type { Cell, Figure, Purpose, Table } from './reply.ts'
 import type { Show } from './show.ts'
 
 /** The list as tables that fit a phone, one for each kind of stock. `asker` is how the reply itself will be shown. */
 export function listTables(parts: readonly Listed[], show: Show, asker: Show): readonly Table[] {
-  const into = (length: Length): Cell =>
-    show.units === asker.units ? { length, purpose: 'into' } : show.mark(length, 'into')
+  const cell = (length: Length, purpose: Purpose = 'into'): Cell =>
+    show.units === asker.units ? { length, purpose } : show.mark(length, purpose)
   const lengths = parts.filter(({ from }) => from !== 'sheet')
   const kinds = sheetKinds(parts.filter(({ from }) => from === 'sheet'))
   return [
@@ -16,17 +17,17 @@ export function listTables(parts: readonly Listed[], show: Show, asker: Show): r
       rows: sheets.map(({ label, count, length, width }): Cell[] => [
         label,
         count,
-        into(length),
-        into(width ?? length),
+        cell(length),
+        cell(width ?? length),
       ]),
     })),
     {
       title: `From boards and strips (${show.unit})`,
       columns: ['', 'No', 'Long', 'Section'],
-      rows: lengths.map(({ label, count, length, width, thickness }): Cell[] => [
+      rows: lengths.map(({ label, name = '', count, length, width, thickness }): Cell[] => [
         label,
         count,
-        into(length),
+        cell(length, purposeOf({ name })),
         [thickness, width]
           .map((side) => (side === undefined ? '' : show.mark(side, 'mark', true)))
           .filter((side) => side !== '')

@@ -2,6 +2,7 @@ import { type Length, toMillimetres } from '../core/measure/length.ts'
 import type { Part, Plan } from '../core/plan.ts'
 import type { Facts } from '../core/checks/cautionFacts.ts'
 import type { Face } from '../core/panelling/face.ts'
+import { pair } from './pair.ts'
 import type { PlanChoices } from './planChoices.ts'
 import { panelGrooves } from './plannedGrooves.ts'
 import { objectFacts } from './plannedSurround.ts'
@@ -40,14 +41,14 @@ export function partTables(plan: Plan, show: Show): readonly Table[] {
 }
 
 /** A brace is cut from a blank, which is never too short; every other part goes into its place. */
-export const purposeOf = ({ name }: Pick<Part, 'name'>): Purpose =>
+export const purposeOf = ({ name }: { readonly name: string }): Purpose =>
   name.endsWith('brace') ? 'cover' : 'into'
 
 const into = (length: Length): Cell => ({ length, purpose: 'into' })
 
 /** How large the box comes out, and how far its corners hold. */
 export const sizeNotes = (plan: Plan, show: Show): readonly string[] => [
-  `inside ${show.mark(plan.inside.length, 'into')} x ${show.length(plan.inside.width, 'into')}, outside ${show.mark(plan.outside.length, 'cover')} x ${show.length(plan.outside.width, 'cover')}; packs flat ${show.length(plan.flatStack, 'cover')} thick`,
+  `inside ${pair(plan.inside.length, plan.inside.width, show, 'into')}, outside ${pair(plan.outside.length, plan.outside.width, show, 'cover')}; packs flat ${show.length(plan.flatStack, 'cover')} thick`,
   ...(plan.lip > 0
     ? [`corner stiles reach ${show.length(plan.lip, 'mark', true)} over the side panels`]
     : []),
@@ -64,10 +65,16 @@ export const sawNotes = (plan: Plan, show: Show, kerf: Length): readonly string[
 function roundingNotes(plan: Plan, show: Show): readonly string[] {
   const fitted = plan.parts.filter((part) => purposeOf(part) === 'into')
   const misses = fitted.flatMap(({ label, length, width, material }) =>
-    (material === 'sheet' ? [length, width] : [length])
-      .map((side) => show.miss(side, 'into'))
-      .filter((miss) => miss !== '')
-      .map((miss) => `${label} ${miss}`),
+    (material === 'sheet'
+      ? ([
+          [length, ' long'],
+          [width, ' wide'],
+        ] as const)
+      : ([[length, '']] as const)
+    )
+      .map(([side, which]) => [show.miss(side, 'into'), which] as const)
+      .filter(([miss]) => miss !== '')
+      .map(([miss, which]) => `${label}${which} ${miss}`),
   )
   return misses.length === 0
     ? []

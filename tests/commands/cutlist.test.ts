@@ -40,6 +40,21 @@ async function refuse(...lines: readonly string[]): Promise<string> {
   return refusal
 }
 
+describe('a brace in the list', () => {
+  it('has its blank rounded up, and every other part down', async () => {
+    const room = await openRoom({ search })
+    await room.reply(`${PLAN} braces=all`)
+    const response = await room.ask('cutlist list')
+    if (!response.ok) throw new Error(response.error)
+    const purposes = (response.reply.tables ?? []).flatMap(({ rows }) =>
+      rows.flatMap((row) => row.flatMap((cell) => (typeof cell === 'object' ? [cell.purpose] : []))),
+    )
+    expect(purposes.filter((purpose) => purpose === 'cover')).toHaveLength(2)
+    expect(purposes.filter((purpose) => purpose === 'into').length).toBeGreaterThan(4)
+    await room.close()
+  })
+})
+
 describe('adding parts', () => {
   it('takes one', async () => {
     const reply = await say('cutlist add 4x 24in x 12in x 3/4 ply')
@@ -212,7 +227,7 @@ describe('changing the list', () => {
     ['cutlist change side', 'what changes about "side"? Add an option, such as count=4'],
     ['cutlist change sied count=4', 'no part is called "sied". Did you mean side?'],
     ['cutlist remove sied', 'no part is called "sied". Did you mean side?'],
-    ['cutlist change side count=0', 'count "0" is out of range'],
+    ['cutlist change side count=0', 'count="0" is out of range'],
     ['cutlist change side count=-2', 'count'],
     ['cutlist change side length=0in', 'length'],
     ['cutlist change side count=9998', 'more than 10000 parts'],

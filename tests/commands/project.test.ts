@@ -161,6 +161,19 @@ describe('undo, redo and history', () => {
     ])
     expect(notes[0]).toMatch(/^2, 2026-03-06 18:\d\d UTC, bob: project change sheet=18mm$/u)
   })
+
+  it('says in the history what was undone, and how many more there are', async () => {
+    await room.reply(START)
+    await room.reply('project change sheet=18mm')
+    await room.reply('project undo')
+    const { notes = [] } = await room.reply('project history')
+    expect(notes[0]).toMatch(/: project undo \(took back 2: project change sheet=18mm\)$/u)
+    for (let height = 16; height < 25; height += 1) await room.reply(`project change height=${height}in`)
+    const longer = await room.reply('project history')
+    expect(longer.notes).toHaveLength(11)
+    expect(longer.notes?.at(-1)).toBe('2 more before these')
+    expect(longer.figures.more).toBe(2)
+  })
 })
 
 describe('forget', () => {

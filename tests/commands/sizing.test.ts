@@ -258,6 +258,37 @@ describe('the reply', () => {
     expect(new Set(reply.notes).size).toBe(reply.notes?.length)
   })
 
+  it('points to the year of a captured corner, and says that no other has a fit', async () => {
+    expect(textOf(await room.reply(SURROUND))).toMatch(
+      /1\/32 in gap at each end of a corner stile \(fit=\); "fit" says how loose and how tight/u,
+    )
+    expect(textOf(await room.reply(`${SURROUND} fit=1/16in`))).toContain('"fit" says how loose')
+    for (const corner of ['cleated', 'butted']) {
+      const { notes = [] } = await room.reply(`${SURROUND} corner=${corner} fit=1/16in`)
+      expect(notes.join()).toContain('fit= is for captured corners only')
+      expect(notes.join()).not.toContain('"fit" says')
+    }
+    expect(textOf(await room.reply(`${SURROUND} corner=butted`))).not.toContain('fit=')
+  })
+
+  it('says of each side of a pair what its mark misses by', async () => {
+    const text = textOf(
+      await room.reply('sizing 430mm x 330.3mm height=380.7mm sheet=11.9mm clearance=9.7mm width=38mm'),
+    )
+    // Inside 449.4 x 349.7, rounded down.
+    expect(text).toContain('inside 449 x 349 mm (-0.40, -0.70)')
+    expect(text).toMatch(/A long \(-0\.\d\d\), A wide \(-0\.70\), B long \(-0\.40\), B wide \(-0\.70\)/u)
+  })
+
+  it.each([
+    [`${SURROUND} grooves=-2`, 'grooves="-2" is out of range; write a whole number from 0 to 40'],
+    [`${SURROUND} grooves=2.5`, 'grooves="2.5" is out of range; write a whole number from 0 to 40'],
+    [`${SURROUND} corner=mitred`, 'corner="mitred" is not one of captured, cleated or butted'],
+    ['sizing 17in x 13in height 15in', '; write height=15in'],
+  ])('%s is told in one sentence', async (line, sentence) => {
+    expect(await room.refusal(line)).toContain(sentence)
+  })
+
   it('offers to keep the plan, in the very words', async () => {
     const [keep] = (await room.reply(SURROUND)).buttons ?? []
     expect(keep?.line).toBe('project start 17in x 13in height=15in')
