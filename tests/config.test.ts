@@ -159,7 +159,7 @@ describe('a mistake in a config file', () => {
       `lumber.yaml line ${lineOf(textOf('lumber.yaml'), '        2x4:')}: US.groups.0.boards.2x4: expected two lengths ` +
         'such as "1 1/2 x 3 1/2 in" or "47 x 100 mm", read "1 1/2 by 3 1/2 in"',
     )
-    expect(problems[3]).toMatch(/^sheets\.yaml: cannot be read: ENOENT/)
+    expect(problems[3]).toMatch(/^sheets\.yaml: there is no such file/)
   })
 
   it('names the very line, whichever setting is spoilt', () => {
@@ -181,12 +181,32 @@ describe('what is no config at all', () => {
   it.each([
     ['nothing', '', 'bot.yaml line 1: expected a block of keys, found nothing'],
     ['a list', '- a\n- b\n', 'bot.yaml line 1: expected a block of keys, read ["a","b"]'],
-    ['broken YAML', 'safeRip: [1/8in\nfit: 2\n', /^bot\.yaml line \d: something that is not YAML: /],
-    ['a tab for a space', 'search:\n\tqueue: 1\n', /^bot\.yaml line 2: something that is not YAML: /],
-    ['two documents', 'a: 1\n---\nb: 2\n', /^bot\.yaml line 2: something that is not YAML: /],
-    ['a key twice', 'safeRip: 1mm\nsafeRip: 2mm\n', /^bot\.yaml line 2: a key that stands here twice: /],
-    ['an unknown tag', 'safeRip: !!python/object 1mm\n', /^bot\.yaml line 1: something that is not YAML: /],
-    ['a bomb of aliases', bomb(), /^bot\.yaml: cannot be read: Excessive alias count/],
+    [
+      'broken YAML',
+      'safeRip: [1/8in\nfit: 2\n',
+      /^bot\.yaml line \d: is not YAML here: check the quotes and the indentation/,
+    ],
+    [
+      'a tab for a space',
+      'search:\n\tqueue: 1\n',
+      /^bot\.yaml line 2: is not YAML here: check the quotes and the indentation/,
+    ],
+    [
+      'two documents',
+      'a: 1\n---\nb: 2\n',
+      /^bot\.yaml line 2: is not YAML here: check the quotes and the indentation/,
+    ],
+    [
+      'a key twice',
+      'safeRip: 1mm\nsafeRip: 2mm\n',
+      /^bot\.yaml line 2: a key stands here a second time: keep one$/,
+    ],
+    [
+      'an unknown tag',
+      'safeRip: !!python/object 1mm\n',
+      /^bot\.yaml line 1: is not YAML here: check the quotes and the indentation/,
+    ],
+    ['a bomb of aliases', bomb(), /^bot\.yaml: repeats its parts/],
     ['an alias of itself', 'a: &a [*a]\n', /^bot\.yaml/],
     ['a setting that holds itself', 'safeRip: &a [*a]\n', /^bot\.yaml line 1: /],
     ['brackets without end', '['.repeat(100_000), /^bot\.yaml/],
@@ -198,7 +218,7 @@ describe('what is no config at all', () => {
 
   it('a folder that is not there is told file by file', () => {
     expect(() => readConfig('/nowhere')).toThrow(ConfigError)
-    expect(() => readConfig('/nowhere')).toThrow(/^\/nowhere\/bot\.yaml: cannot be read: ENOENT/)
+    expect(() => readConfig('/nowhere')).toThrow(/^\/nowhere\/bot\.yaml: there is no such file/)
   })
 
   it('text of any kind is either read or told in lines that name the file', () => {

@@ -119,7 +119,7 @@ describe('a start that is refused', () => {
   })
 
   it.each([
-    [{ BATTENBOT_CONFIG: '/nowhere/at/all' }, /bot\.yaml: cannot be read: ENOENT/u],
+    [{ BATTENBOT_CONFIG: '/nowhere/at/all' }, /bot\.yaml: there is no such file/u],
     [
       { BATTENBOT_DATA: '/dev/null/data' },
       /the store "\/dev\/null\/data\/battenbot\.sqlite" cannot be opened: /u,

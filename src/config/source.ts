@@ -17,12 +17,19 @@ const ALIASES = 50
 export function readSource(file: string): Source {
   const lines = new LineCounter()
   const document = parseDocument(textOf(file), { lineCounter: lines, prettyErrors: false, uniqueKeys: true })
-  const faults = [...document.errors, ...document.warnings].map((fault): Problem => {
-    const read =
-      fault.code === 'DUPLICATE_KEY' ? 'a key that stands here twice' : 'something that is not YAML'
-    return { file, line: lines.linePos(fault.pos[0]).line, sentence: `${read}: ${oneLine(fault.message)}` }
-  })
-  if (faults.length > 0) throw new ConfigError(faults)
+  const faults = [...document.errors, ...document.warnings].map(
+    ({ code, pos }): Problem => ({
+      file,
+      line: lines.linePos(pos[0]).line,
+      sentence:
+        code === 'DUPLICATE_KEY'
+          ? 'a key stands here a second time: keep one'
+          : 'is not YAML here: check the quotes and the indentation',
+    }),
+  )
+  // One slip sets off several faults: the first on a line is enough.
+  const first = faults.filter(({ line }, at) => faults.findIndex((other) => other.line === line) === at)
+  if (first.length > 0) throw new ConfigError(first)
   return {
     file,
     value: plain(document, file),
@@ -34,15 +41,17 @@ function textOf(file: string): string {
   try {
     return readFileSync(file, 'utf8')
   } catch (error) {
-    throw new ConfigError([{ file, sentence: `cannot be read: ${oneLine(messageOf(error))}` }])
+    throw new ConfigError([{ file, sentence: unread(error) }])
   }
 }
 
 function plain(document: Document, file: string): unknown {
   try {
     return document.toJS({ maxAliasCount: ALIASES })
-  } catch (error) {
-    throw new ConfigError([{ file, sentence: `cannot be read: ${oneLine(messageOf(error))}` }])
+  } catch {
+    throw new ConfigError([
+      { file, sentence: 'repeats its parts (*) too often or inside themselves: write them out' },
+    ])
   }
 }
 
@@ -66,6 +75,13 @@ function offsetOf(document: Document, path: readonly PropertyKey[]): number {
   return offset
 }
 
-const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  ENOTDIR: 'there is no such file',
+  EACCES: 'this file may not be read: check its permissions',
+  EPERM: 'this file may not be read: check its permissions',
+  EISDIR: 'this is a folder, not a file',
+}
 
-const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim()
+const unread = (error: unknown): string =>
+  REASONS[(error as NodeJS.ErrnoException).code ?? ''] ?? 'this file cannot be read'
