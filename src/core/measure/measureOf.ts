@@ -143,7 +143,7 @@ export function adjacent({ text, items }: Phrase): Ambiguous | Invalid | undefin
       'one number or two',
     )
   if (items.length === 2 && !first.unit && !second.unit && first.number.spoken && second.number.spoken)
-    return couldBe(text, spokenPair(first.number.value, second.number.value), 'feet and inches, or a size')
+    return spokenPair(text, first.number.value, second.number.value)
   return items.every((item) => item.is === 'amount' || isWord(item, /^(?:and|or)$/u))
     ? ambiguous(
         `${quoted(text)} could be a size or numbers apart; write ${items.map((item) => united(item.text)).join(' x ')} for a size, or one of them, such as ${united(first.text)}`,
@@ -152,10 +152,12 @@ export function adjacent({ text, items }: Phrase): Ambiguous | Invalid | undefin
 }
 
 /** `six three`: 6 ft 3 in or 6 in x 3 in; `six twenty` is no feet and inches. */
-function spokenPair(first: Fraction, second: Fraction): readonly string[] {
+function spokenPair(text: string, first: Fraction, second: Fraction): Ambiguous {
   const [a, b] = [typed(first), typed(second)]
-  const apart = [`${a}in x ${b}in`, `${a}mm x ${b}mm`]
-  return second.compare(12) < 0 ? [`${a}ft ${b}in`, ...apart.slice(0, 1)] : apart
+  const inches = `${a}in x ${b}in`
+  return second.compare(12) < 0
+    ? couldBe(text, [`${a}ft ${b}in`, inches], 'feet and inches, or a size')
+    : couldBe(text, [inches, `${a}mm x ${b}mm`])
 }
 
 const united = (text: string): string => (/[\d}]$/u.test(text) ? `${text}in` : text)

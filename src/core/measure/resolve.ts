@@ -139,12 +139,16 @@ function oddCarry(group: Group, units: readonly (Unit | undefined)[]): Ambiguous
     units.every((unit) => unit === MM) &&
     terms.every(({ amount }) => amount.number.value.compare(50) < 0 && !amount.number.comma)
   return small && terms.some(({ amount }) => !amount.unit)
-    ? couldBe(sizeText(terms), [sizeWith(terms, MM), sizeWith(terms, IN)], 'small for a size in mm')
+    ? couldBe(
+        sizeText(terms),
+        [sizeWith(terms, MM), ...inThousands(terms), sizeWith(terms, IN)],
+        'small for a size in mm',
+      )
     : undefined
 }
 
 function isOdd({ number }: Amount, unit: Unit): boolean {
-  if (unit === FT) return number.value.compare(20) > 0
+  if (unit === FT) return number.form === 'mixed' || number.value.compare(20) > 0
   if (unit === M && number.form === 'whole' && number.value.compare(LONGEST_BARE) > 0) return true
   if (unit.system === 'metric') return number.form === 'fraction' || number.form === 'mixed'
   return number.form === 'whole' && number.value.compare(OBJECT) > 0
@@ -188,12 +192,19 @@ function byEvidence(group: Group, largest: number, { evidence }: Surroundings): 
 function bySettings(group: Group, text: string, units: UnitSystem | undefined): Settled {
   if (units === undefined) return asked(group)
   const unit = units === 'inch' ? IN : MM
-  return { unit, note: `${text} read as ${valueText(group.terms)} ${unit.name}` }
+  const values = group.terms.map(({ amount }) => decimalText(sizeIn(amount.number, unit).div(unit.size)))
+  return { unit, note: `${text} read as ${values.join(' x ')} ${unit.name}` }
 }
 
 /** The question about bare numbers: inches or mm, and cm for a size of middling numbers. */
 export function asked({ terms }: Group): Ambiguous {
-  if (terms.every(({ amount }) => !amount.unit && mayBeThousands(amount.number))) return thousands(terms)
+  const whole = terms.every(({ amount }) => !amount.unit) ? inThousands(terms) : []
+  if (whole.length > 0)
+    return couldBe(
+      sizeText(terms),
+      [sizeWith(terms, IN), ...whole, sizeWith(terms, MM)],
+      'the mark for decimals or for thousands',
+    )
   const middling =
     terms.length > 1 &&
     terms.every(({ amount }) => amount.number.value.compare(10) >= 0 && amount.number.value.compare(150) <= 0)
@@ -207,13 +218,13 @@ export function asked({ terms }: Group): Ambiguous {
   ])
 }
 
-function thousands(terms: readonly Term[]): Ambiguous {
-  const whole = terms.map(({ amount }) => inUnit(amount.number.value.mul(1000), MM)).join(' x ')
-  return couldBe(
-    sizeText(terms),
-    [sizeWith(terms, IN), whole, sizeWith(terms, MM)],
-    'the mark for decimals or for thousands',
+/** The size in mm where the mark of every bare number sets its thousands apart; empty where it cannot. */
+function inThousands(terms: readonly Term[]): readonly string[] {
+  if (!terms.every(({ amount }) => amount.unit ?? mayBeThousands(amount.number))) return []
+  const sides = terms.map(({ amount: { number, unit } }) =>
+    unit ? inUnit(number.value, unit) : inUnit(number.value.mul(1000), MM),
   )
+  return [sides.join(' x ')]
 }
 
 const valueText = (terms: readonly Term[]): string =>

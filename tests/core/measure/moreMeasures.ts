@@ -146,6 +146,7 @@ export const MORE_MEASURES: Readonly<Record<string, string>> = {
   "4' x 8' x 1/2": 'size, 4 ft, 8 ft, 1/2 in',
   "4'x8' x 3/4": 'size, 4 ft, 8 ft, 3/4 in',
   '2ft x 4ft x 3/4': 'size, 2 ft, 4 ft, 3/4 in',
+  "1 1/2 x 3 1/2 x 8'": 'ambiguous',
   '24/12': 'ambiguous',
   '16/12': 'ambiguous',
   '12/12': 'ambiguous',

@@ -74,6 +74,13 @@ describe('readSize', () => {
     },
   )
 
+  it('says what numbers with their thousands set apart were read as', () => {
+    expect(readSize('1,220 x 2,440', reading('US', 'metric'))).toMatchObject({
+      lengths: mm(1220, 2440),
+      note: '1,220 x 2,440 read as 1220 x 2440 mm',
+    })
+  })
+
   it('says that a fraction beside feet is taken as inches', () => {
     expect(readSize("4' x 8' x 1/2", reading())).toMatchObject({
       lengths: [1_219_200_000, 2_438_400_000, 12_700_000],
