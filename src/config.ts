@@ -1,3 +1,4 @@
+import type { Reference } from './bot/reference.ts'
 import type { BotSettings } from './bot/settings.ts'
 import { didYouMean } from './bot/suggest.ts'
 import { adhesivesFile } from './config/adhesives.ts'
@@ -12,31 +13,17 @@ import { seasonsFile } from './config/seasons.ts'
 import { sheetsFile } from './config/sheets.ts'
 import type { Source } from './config/source.ts'
 import { speciesFile } from './config/species.ts'
-import type { CautionRule } from './core/checks/caution.ts'
 import type { Seasons } from './core/moisture/seasons.ts'
 import { findSpecies, type Species } from './core/moisture/species.ts'
-import type { PanelDensity } from './core/quantities/density.ts'
-import type { FastenerTables } from './core/quantities/fastenerSize.ts'
-import type { GlueTables } from './core/quantities/glueProduct.ts'
-import type { Container, FinishProduct } from './core/quantities/product.ts'
 import { REGIONS, type StockTables } from './core/stock/stock.ts'
 import { boardNames, findBoard } from './core/stock/boards.ts'
 
 export { ConfigError } from './config/configError.ts'
 export { readEnvironment } from './config/environment.ts'
 
-/** Everything that config/ says, checked. */
-export interface Config {
+/** Everything that config/ says, checked: the settings, and the tables of the trade. */
+export interface Config extends Reference {
   readonly bot: BotSettings
-  readonly stock: StockTables
-  readonly finishes: readonly FinishProduct[]
-  readonly containers: readonly Container[]
-  readonly cautions: readonly CautionRule[]
-  readonly species: readonly Species[]
-  readonly panelDensities: readonly PanelDensity[]
-  readonly fasteners: FastenerTables
-  readonly glue: GlueTables
-  readonly seasons: Seasons
 }
 
 /** Every file of the config folder, `<name>.yaml`, and what it must look like. */

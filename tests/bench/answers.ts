@@ -22,7 +22,7 @@ const LINE = 'strips 2x6 rip=1/2in'
 function startOnce(data: string): Promise<number> {
   return new Promise((resolve, reject) => {
     const from = performance.now()
-    const child = spawn(execPath, ['--import', 'tsx', 'src/main.ts', 'ask', '--data', data, LINE], {
+    const child = spawn(execPath, ['src/launch.mjs', 'ask', '--data', data, LINE], {
       cwd: ROOT,
     })
     let took = 0
