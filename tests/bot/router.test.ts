@@ -153,10 +153,6 @@ describe('verbs', () => {
     [{ command: 'shelf', verb: '__proto__', options: {} }, 'shelf cannot "__proto__"; it can show, fill.'],
     [{ command: 'plain', verb: 'fill', options: {} }, 'plain has no "fill"; leave it out'],
     [{ line: 'toString' }, 'there is no command "toString"; "help" lists them all.'],
-    [
-      { line: 'strips 2x6 __proto__=1' },
-      'there is no option "__proto__" here; there is board, rip, kerf, need, length and safe.',
-    ],
     [{ line: '12.5' }, 'there is no command "12.5"; for a measure write: convert 12.5'],
     [{ line: '24 x 36 in' }, 'there is no command "24"; for a measure write: convert 24 x 36 in'],
     [{ line: '40 sq ft' }, 'there is no command "40"; for a measure write: finish 40 sq ft'],

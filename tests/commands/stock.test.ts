@@ -89,7 +89,7 @@ describe('adding stock', () => {
     ['stock add nonsense', /cannot read "nonsense" as stock/u],
     ['stock add 4ft x 8ft x 2ft sheet=1/2 ply', /cannot read .* as stock/u],
     ['stock add 2x4x8 label=averyverylonglabel', /label "averyverylonglabel" is too long; write 12 letters/u],
-    ['stock add 2x4x8 count=0', /count "0" is out of range/u],
+    ['stock add 2x4x8 count=0', /count="0" is out of range/u],
     ['stock add 2x4x8 count=-3', /count/u],
     ['stock add 2x4x8 price=-3', /price/u],
     ['stock add 2x4x8 price=cheap', /cannot read "cheap" as price; write an amount such as 42.50/u],
