@@ -7,6 +7,7 @@ afterAll(() => room.close())
 
 describe('a slip in the line', () => {
   it.each([
+    ['strips 2x6 __proto__=1', /there is no option "__proto__" here; there is board, rip/u],
     ['strips 2x6 rip 1/2in', /; write rip=1\/2in$/u],
     ['strips 2x6 rip 1/2in kerf 1/8in need=4', /; write rip=1\/2in$/u],
     [
