@@ -39,8 +39,19 @@ export interface OptionRow extends OptionMeta {
 
 export type OptionSchema = z.ZodObject<z.ZodRawShape>
 
+/** Every table that has been asked for: a schema never changes, and each line that is typed needs its own. */
+const tables = new WeakMap<OptionSchema, readonly OptionRow[]>()
+
 /** The options of a command in the order they are declared, taken from its schema alone. */
 export function optionTable(schema: OptionSchema): readonly OptionRow[] {
+  const known = tables.get(schema)
+  if (known) return known
+  const table = readTable(schema)
+  tables.set(schema, table)
+  return table
+}
+
+function readTable(schema: OptionSchema): readonly OptionRow[] {
   const json = z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any' })
   const required = new Set(json.required ?? [])
   return Object.entries(json.properties ?? {}).map(([name, property]) => {
