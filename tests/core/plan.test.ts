@@ -309,25 +309,25 @@ describe('planSurround, impossible', () => {
   )
 
   it('answers any spec at all without throwing', () => {
-    const any = fc.oneof(
+    const size = fc.oneof(
       fc.integer({ min: -5, max: 60 }).map((count) => millimetres(count)),
       fc.constant(ZERO),
     )
     const wild = fc.record({
       object: fc.oneof(
-        fc.record({ shape: fc.constant('rectangle' as const), length: any, width: any }),
-        fc.record({ shape: fc.constant('round' as const), diameter: any }),
+        fc.record({ shape: fc.constant('rectangle' as const), length: size, width: size }),
+        fc.record({ shape: fc.constant('round' as const), diameter: size }),
       ),
-      height: any,
-      clearance: any,
-      sheet: any,
-      strip: any,
-      width: any,
+      height: size,
+      clearance: size,
+      sheet: size,
+      strip: size,
+      width: size,
       corner: fc.constantFrom('captured' as const, 'cleated' as const, 'butted' as const),
       braces: fc.constantFrom('ends' as const, 'sides' as const, 'all' as const, 'none' as const),
       grooves: fc.integer({ min: -1, max: 4 }),
-      fit: any,
-      kerf: any,
+      fit: size,
+      kerf: size,
     })
     fc.assert(
       fc.property(wild, (spec) => {

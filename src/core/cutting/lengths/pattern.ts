@@ -56,10 +56,3 @@ export function takeFrom(demand: Int32Array, pattern: Pattern, times: number): v
     demand[type] = Math.max(0, demand[type]! - times * pattern.counts[place]!)
   })
 }
-
-/** Adds what the pattern makes back to `demand`. */
-export function giveBack(demand: Int32Array, pattern: Pattern, times: number): void {
-  pattern.types.forEach((type, place) => {
-    demand[type] = demand[type]! + times * pattern.counts[place]!
-  })
-}
