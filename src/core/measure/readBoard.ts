@@ -32,7 +32,7 @@ export function readBoard(text: string, settings: ReadingSettings): BoardRead | 
   const phrase = phraseOrAnswer(text, settings, 'a board')
   if ('status' in phrase) return phrase
   const stock = stockOf(phrase, settings)
-  if (stock?.status === 'ambiguous') return stock
+  if (stock && stock.status !== 'read') return stock
   return (stock && named(stock)) ?? measured(phrase, settings)
 }
 

@@ -45,6 +45,7 @@ function stock(phrase: Phrase, settings: ReadingSettings): Invalid | undefined {
   const piece = stockOf(phrase, settings)
   if (!piece || (piece.status === 'ambiguous' && amounts.length === 1)) return undefined
   if (piece.status === 'ambiguous') return severalNumbers(phrase)
+  if (piece.status === 'invalid') return piece
   return invalid(
     `cannot read ${quoted(phrase.text)} as a length: it is a piece of stock; write one length, such as 3/4in or 18mm`,
   )

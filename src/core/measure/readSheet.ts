@@ -36,7 +36,7 @@ export function readSheet(text: string, settings: ReadingSettings): SheetRead | 
   const phrase = phraseOrAnswer(text, settings, 'a sheet')
   if ('status' in phrase) return phrase
   const stock = stockOf(phrase, settings)
-  if (stock?.status === 'ambiguous') return stock
+  if (stock && stock.status !== 'read') return stock
   return (stock && labelled(stock)) ?? measured(phrase, settings)
 }
 

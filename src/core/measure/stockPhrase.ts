@@ -2,8 +2,9 @@ import type { Amount } from './amount.ts'
 import { boardChunk } from './boardChunk.ts'
 import { withoutCount } from './count.ts'
 import { amountOf, isMark, isWord, type Item, type Phrase, wordsOf } from './item.ts'
+import { outOfRange } from './doubt.ts'
 import type { Length } from './length.ts'
-import type { Ambiguous, LengthsRead, ReadingSettings } from './reading.ts'
+import type { Ambiguous, Invalid, LengthsRead, ReadingSettings } from './reading.ts'
 import { lengthOf, systemOf } from './resolve.ts'
 import { isWholeSheet, sheetChunk, splitSheet } from './sheetChunk.ts'
 import type { Chunk, Part, StockContext } from './stockPart.ts'
@@ -11,6 +12,7 @@ import { isMaterial, thicknessOf } from './sheetThickness.ts'
 import { isPanelWord, isStockWord } from './stockWords.ts'
 import { MM } from './unit.ts'
 import { couldBe, inUnit } from './wording.ts'
+import Fraction from 'fraction.js'
 
 /** The parts of a piece of stock, in the order typed, and how many pieces. */
 export interface Stock {
@@ -23,7 +25,7 @@ export interface Stock {
  * A piece of named stock and nothing else: `2x6`, `2x4x92-5/8`, `1/2 ply`, `4x8 of 3/4`, `three 2x4x8`. Undefined where
  * other words make it a sentence or where nothing in it is the name of stock.
  */
-export function stockOf(phrase: Phrase, settings: ReadingSettings): Stock | Ambiguous | undefined {
+export function stockOf(phrase: Phrase, settings: ReadingSettings): Stock | Ambiguous | Invalid | undefined {
   const halved = halfRipped(phrase, settings)
   if (halved) return halved
   const { items, count } = withoutCount(phrase.items)
@@ -31,13 +33,18 @@ export function stockOf(phrase: Phrase, settings: ReadingSettings): Stock | Ambi
   const chunks = splitSheet(chunksOf(items), wordsOf(items), settings)
   if ('status' in chunks) return chunks
   const parts = partsOf({ words: wordsOf(items), chunks, settings, text: phrase.text })
-  return Array.isArray(parts) ? named(parts, count) : (parts as Ambiguous | undefined)
+  if (!parts || 'status' in parts) return parts
+  return parts.some(({ is }) => is !== 'length') ? sized(parts, phrase.text, count) : undefined
 }
 
-const named = (parts: readonly Part[], count: number | undefined): Stock | undefined =>
-  parts.some(({ is }) => is !== 'length')
-    ? { status: 'read', parts, ...(count !== undefined && { count }) }
-    : undefined
+/** Stock with every length within what can be built. */
+function sized(parts: readonly Part[], text: string, count: number | undefined): Stock | Invalid {
+  for (const length of parts.flatMap(({ lengths }) => lengths)) {
+    const refusal = outOfRange(text, new Fraction(length))
+    if (refusal) return refusal
+  }
+  return { status: 'read', parts, ...(count !== undefined && { count }) }
+}
 
 const mayStand = (item: Item): boolean =>
   item.is === 'amount' ||
