@@ -1,5 +1,6 @@
 import type { Length } from '../core/measure/length.ts'
 import type { Caution } from '../core/checks/caution.ts'
+import type { Scene } from '../drawing/scene.ts'
 
 export type { Caution }
 
@@ -31,6 +32,15 @@ export interface Button {
   readonly line: string
 }
 
+/** A picture to look at. */
+export interface Picture {
+  /** Of the file, without its ending. */
+  readonly name: string
+  /** What it shows, with the numbers, for those who do not see it. */
+  readonly alt: string
+  readonly scene: Scene
+}
+
 /** A file to keep or print. */
 export interface File {
   readonly name: string
@@ -54,6 +64,7 @@ export interface Reply {
   /** Never cut short. */
   readonly cautions?: readonly Caution[]
   readonly tables?: readonly Table[]
+  readonly pictures?: readonly Picture[]
   /** What was assumed, said in at most one line each. */
   readonly notes?: readonly string[]
   readonly files?: readonly File[]

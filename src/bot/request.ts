@@ -24,6 +24,10 @@ export interface Request {
   readonly user: string
   readonly invocation: Invocation
   readonly at: Date
+  /** The person's language as the platform knows it, such as `en-GB`: which units they most likely think in. */
+  readonly locale?: string
+  /** True where the platform lets this person manage the channel. */
+  readonly managesChannel?: boolean
 }
 
 /** What became of a request: a reply and how to show its numbers, or a sentence that says why there is none. */
@@ -34,6 +38,12 @@ export type Response =
 /** Answers a request; never throws. This is all that a platform knows of the bot. */
 export type Answer = (request: Request) => Promise<Response>
 
+/** Whether a platform still hears and answers, and a sentence that says so. */
+export interface Health {
+  readonly well: boolean
+  readonly says: string
+}
+
 /** A chat platform: two translations, from its event to a Request and from a Response to its message. */
 export interface Platform {
   readonly name: string
@@ -42,4 +52,5 @@ export interface Platform {
   readonly start: () => Promise<void>
   /** Lets what is under way finish, then closes. */
   readonly stop: () => Promise<void>
+  readonly health: () => Health
 }

@@ -60,5 +60,6 @@ export function createRoom(answer: Answer, catalogue: Catalogue, options: RoomOp
       lines?.close()
       await underWay
     },
+    health: () => ({ well: isOpen, says: isOpen ? 'the room is open' : 'the room is closed' }),
   }
 }

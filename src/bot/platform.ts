@@ -1,0 +1,39 @@
+import type { Scene } from '../drawing/scene.ts'
+import type { Logger } from './log.ts'
+import type { Answer, Request } from './request.ts'
+import type { Description } from './usage.ts'
+
+/** Paints a scene as a PNG, away from the thread that answers. */
+export type Paint = (scene: Scene) => Promise<Uint8Array>
+
+/** What somebody is typing into one option of a command: up to 25 values that may be meant, best first. */
+export type Complete = (
+  asked: Omit<Request, 'invocation'>,
+  typing: {
+    readonly command: string
+    readonly verb?: string
+    readonly option: string
+    readonly typed: string
+  },
+) => Promise<readonly string[]>
+
+/** What a platform keeps for itself between two starts. */
+export interface Keeping {
+  /** True the first time an event is seen within a day; chat services deliver some twice. */
+  readonly once: (event: string) => Promise<boolean>
+  /** Keeps a line too long for a button and gives the short name it is recalled by. The same line has the same name. */
+  readonly keepLine: (line: string) => Promise<string>
+  /** Undefined when no such line is kept. */
+  readonly recallLine: (name: string) => Promise<string | undefined>
+}
+
+/** What every chat platform is given; nothing else of the bot is known to it. */
+export interface PlatformParts {
+  readonly answer: Answer
+  readonly commands: readonly Description[]
+  readonly complete: Complete
+  readonly paint: Paint
+  readonly keeping: Keeping
+  readonly log: Logger
+  readonly now: () => Date
+}
