@@ -1,11 +1,15 @@
 import { changeWithRetry, type DocumentKey, type Store } from '../../src/bot/state.ts'
+import { openPostgres } from '../../src/store/postgres.ts'
 import { openSqlite } from '../../src/store/sqlite.ts'
 
 /**
  * A process that writes beside others: `writer.ts ENGINE WHERE KEY TIMES` counts up the body of KEY, and sends how many of
  * the events 1 to TIMES it was the first to see.
  */
-const ENGINES: Readonly<Record<string, (where: string) => Promise<Store>>> = { sqlite: openSqlite }
+const ENGINES: Readonly<Record<string, (where: string) => Promise<Store>>> = {
+  sqlite: openSqlite,
+  postgres: openPostgres,
+}
 
 const [engine = '', where = '', name = '', times = '0'] = process.argv.slice(2)
 const open = ENGINES[engine]
