@@ -153,7 +153,7 @@ const history = defineAction({
     if (revisions.length === 0) throw new Refusal('invalid', 'nothing has been kept in this channel yet')
     return {
       answer: `Revision ${revisions[0]?.revision} is the newest`,
-      notes: revisionLines(revisions, HISTORY_SHOWN),
+      notes: await revisionLines(revisions, HISTORY_SHOWN, context.nameOf),
       buttons: [UNDO],
       figures: {
         revisions: revisions

@@ -60,7 +60,7 @@ const RULES: readonly { from: RegExp; may: readonly RegExp[]; mayTypes?: readonl
   },
   {
     from: /^src\/store\//u,
-    may: [/^src\/store\//u, /^(?:kysely|better-sqlite3)$/u, /^node:/u],
+    may: [/^src\/store\//u, /^(?:kysely|better-sqlite3|pg)$/u, /^node:/u],
     mayTypes: [/^src\/bot\/state\.ts$/u],
   },
   {

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import { type Catalogue, loadCatalogue } from '../src/bot/catalogue.ts'
 import type { Reply } from '../src/bot/reply.ts'
-import type { Answer, Invocation, Place, Response } from '../src/bot/request.ts'
+import type { Answer, Invocation, Place, Request, Response } from '../src/bot/request.ts'
 import { createRouter } from '../src/bot/router.ts'
 import type { Search } from '../src/bot/search.ts'
 import type { BotSettings } from '../src/bot/settings.ts'
@@ -18,7 +18,7 @@ export const config: Config = readConfig(`${ROOT}config`)
 export const catalogue: Catalogue = await loadCatalogue(`${ROOT}commands`)
 
 /** Who says it, and where. */
-export interface Who {
+export interface Who extends Pick<Request, 'name' | 'locale' | 'managesChannel'> {
   readonly user?: string
   readonly channel?: string
 }
@@ -78,10 +78,10 @@ export async function openRoom(parts: RoomParts = {}): Promise<Room> {
       return `fault-${faults}`
     },
   })
-  const invoke = (invocation: Invocation, { user = 'me', channel = 'bench' }: Who = {}) => {
+  const invoke = (invocation: Invocation, { user = 'me', channel = 'bench', ...known }: Who = {}) => {
     minutes += 1
     const at = new Date(Date.UTC(2026, 2, 6 + (parts.evening ?? 0), 18, minutes))
-    return answer({ place: placeOf(channel), user, invocation, at })
+    return answer({ ...known, place: placeOf(channel), user, invocation, at })
   }
   const ask = (line: string, who?: Who) => invoke({ line }, who)
   return {

@@ -3,6 +3,7 @@ import type { Caution } from '../core/checks/caution.ts'
 import type { Facts } from '../core/checks/cautionFacts.ts'
 import type { UnitSystem } from '../core/measure/reading.ts'
 import type { Document } from './document.ts'
+import type { Organisers } from './organisers.ts'
 import type { Preferences, Settled } from './preferences.ts'
 import type { Project } from './project.ts'
 import type { Reference } from './reference.ts'
@@ -10,6 +11,7 @@ import type { Request } from './request.ts'
 import type { Search } from './search.ts'
 import type { BotSettings } from './settings.ts'
 import type { Show } from './show.ts'
+import type { Forgotten } from './state.ts'
 import type { Description } from './usage.ts'
 
 /** All that a command may know and do besides its own input. */
@@ -32,6 +34,13 @@ export interface Context {
     readonly person: Document<Preferences>
     readonly channel: Document<Preferences>
   }
+  /** Who organises the channel and what is held for them; only they may change it once somebody does. */
+  readonly organisers: Document<Organisers>
+  readonly isOrganiser: () => Promise<boolean>
+  /** What a person is called, by their id: the name they had at their last change, else the id. */
+  readonly nameOf: (user: string) => Promise<string>
+  /** Deletes what is kept of the person who asks, and takes the name out of what they changed, on this platform. */
+  readonly forgetPerson: () => Promise<Forgotten>
   /**
    * The cautions that belong to an answer with these facts. Throws a Refusal of kind `unsafe`, with the caution as its
    * sentence, where no number may be given before it is answered.

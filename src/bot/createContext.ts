@@ -1,11 +1,13 @@
 import { cautionsFor, stopsFor } from '../core/checks/caution.ts'
 import type { UnitSystem } from '../core/measure/reading.ts'
 import type { ShowSettings } from '../core/measure/show.ts'
+import type { z } from 'zod'
 import type { Context } from './context.ts'
 import { type Document, openDocument } from './document.ts'
 import type { Input } from './input.ts'
 import type { KindSettings } from './kind.ts'
-import { preferencesSchema, type Settled, settle, shownIn } from './preferences.ts'
+import { heldBack, NO_ORGANISERS, organises, organisersSchema } from './organisers.ts'
+import { preferencesSchema, type Settled, settle, shownIn, unitsOf } from './preferences.ts'
 import { projectSchema } from './project.ts'
 import type { Reference } from './reference.ts'
 import { Refusal } from './refusal.ts'
@@ -44,6 +46,19 @@ export async function createContext(request: Request, line: string, parts: Surro
     readUnless(kept, MENDS_PROJECT, line),
   ])
   const settled = settle(own ?? {}, shared ?? {}, settings)
+  const organisers = openDocument(store, channelKey(request, 'organisers'), organisersSchema, doing)
+  const organisersNow = async () => (await organisers.read()) ?? NO_ORGANISERS
+  const keepName = async () => {
+    const { name } = request
+    if (name !== undefined && name !== own?.name) await person.change((kept) => ({ ...kept, name }))
+  }
+  const ofChannel = <Schema extends z.ZodType>(kind: string, schema: Schema) =>
+    heldBack(
+      named(openDocument(store, channelKey(request, kind), schema, doing), keepName),
+      kind,
+      request,
+      organisersNow,
+    )
   return {
     reading: { ...reference, ...settled, adhesives: reference.glue.adhesives },
     withInput: (input, signal) => ({
@@ -54,10 +69,21 @@ export async function createContext(request: Request, line: string, parts: Surro
       reference,
       settled,
       typed: input.units ?? input.otherUnits,
-      show: showFor(settled, input.units ?? project?.units ?? input.otherUnits, settings),
+      show: showFor(
+        settled,
+        input.units ?? project?.units ?? input.otherUnits ?? unitsOf(request.locale),
+        settings,
+      ),
       project,
-      ofChannel: (kind, schema) => openDocument(store, channelKey(request, kind), schema, doing),
-      preferences: { person, channel },
+      ofChannel,
+      preferences: { person, channel: heldBack(channel, 'channel', request, organisersNow) },
+      organisers: named(organisers, keepName),
+      isOrganiser: async () => organises(request, await organisersNow()),
+      forgetPerson: () => store.forgetPerson({ platform: request.place.platform, user: request.user }),
+      nameOf: async (user) => {
+        const kept = openDocument(store, personKey({ ...request, user }), preferencesSchema, doing)
+        return (await kept.read().catch(() => undefined))?.name ?? user
+      },
       cautions: (facts) => {
         const stop = stopsFor(facts, reference.cautions)
         if (stop) throw new Refusal('unsafe', stop.text)
@@ -67,6 +93,16 @@ export async function createContext(request: Request, line: string, parts: Surro
     }),
   }
 }
+
+/** The document, which keeps what its writer is called with each edit. */
+const named = <Body>(document: Document<Body>, keepName: () => Promise<void>): Document<Body> => ({
+  ...document,
+  change: async (edit) => {
+    const changed = await document.change(edit)
+    await keepName()
+    return changed
+  },
+})
 
 /** The lines that mend what is kept must work even when it cannot be read. */
 const MENDS_PROJECT = /^\/?\s*project\s+(?:undo|redo|history|forget)\b/iu

@@ -12,6 +12,8 @@ export const preferencesSchema = z.strictObject({
   tape: z.literal(TAPES).optional(),
   kerf: z.int().positive().transform(nanometres).optional(),
   region: z.enum(REGIONS).optional(),
+  /** What a person is called where they last changed something; a channel has none. */
+  name: z.string().max(100).optional(),
 })
 export type Preferences = z.output<typeof preferencesSchema>
 
@@ -41,3 +43,10 @@ export const settle = (
 /** The units an answer is shown in: what was settled, else those of the question, else those of the region. */
 export const shownIn = (settled: Settled, typed: UnitSystem | undefined): UnitSystem =>
   settled.units ?? typed ?? (settled.region === 'US' ? 'inch' : 'metric')
+
+/** The units most people think in where `locale` is spoken; undefined where no land is named. */
+export function unitsOf(locale: string | undefined): UnitSystem | undefined {
+  const land = /^[a-z]{2,3}[-_](?:[A-Z][a-z]{3}[-_])?([A-Z]{2})\b/u.exec(locale ?? '')?.[1]
+  if (land === undefined) return undefined
+  return land === 'US' ? 'inch' : 'metric'
+}

@@ -21,12 +21,15 @@ export type Invocation =
 /** One question, by one person, in one place. Platforms translate their events to this. */
 export interface Request {
   readonly place: Place
+  /** The person's id, which never changes. */
   readonly user: string
+  /** What the person is called there; the id where nothing is said. */
+  readonly name?: string
   readonly invocation: Invocation
   readonly at: Date
   /** The person's language as the platform knows it, such as `en-GB`: which units they most likely think in. */
   readonly locale?: string
-  /** True where the platform lets this person manage the channel. */
+  /** Whether the platform lets this person manage the channel; undefined where it knows no such thing. */
   readonly managesChannel?: boolean
 }
 

@@ -4,11 +4,22 @@ import type { Revision } from './state.ts'
  * One line for each of the newest `most` revisions, and one for how many more there are. `revisions` is newest first, as
  * the store gives them; an undo or redo names the edit it is about where all since the first are there.
  */
-export function revisionLines(revisions: readonly Revision[], most: number): readonly string[] {
+export async function revisionLines(
+  revisions: readonly Revision[],
+  most: number,
+  nameOf: (user: string) => Promise<string>,
+): Promise<readonly string[]> {
   const about = editsMoved(revisions)
   const more = revisions.length - most
+  const shown = revisions.slice(0, most)
+  const users = [...new Set(shown.map(({ user }) => user))]
+  const names = new Map(
+    await Promise.all(users.map(async (user) => [user, user && (await nameOf(user))] as const)),
+  )
   return [
-    ...revisions.slice(0, most).map((revision) => revisionLine(revision, about.get(revision.revision))),
+    ...shown.map((revision) =>
+      revisionLine({ ...revision, user: names.get(revision.user) ?? '' }, about.get(revision.revision)),
+    ),
     ...(more > 0 ? [`${more} more before these`] : []),
   ]
 }

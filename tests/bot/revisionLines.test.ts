@@ -13,10 +13,16 @@ const made = (...ways: readonly Revision['way'][]): readonly Revision[] =>
     }))
     .reverse()
 
+const nameOf = async (user: string) => user.toUpperCase()
+
 describe('revisionLines', () => {
-  it('names the edit that every undo and redo is about', () => {
-    const lines = revisionLines(made('edit', 'edit', 'undo', 'undo', 'redo', 'edit', 'undo'), 10)
-    expect(lines.map((line) => line.replace(/^.*ann: /u, ''))).toEqual([
+  it('names the edit that every undo and redo is about', async () => {
+    const lines = await revisionLines(
+      made('edit', 'edit', 'undo', 'undo', 'redo', 'edit', 'undo'),
+      10,
+      nameOf,
+    )
+    expect(lines.map((line) => line.replace(/^.*ANN: /u, ''))).toEqual([
       'undo (took back 6: change 6)',
       'change 6',
       'redo (brought back 1: change 1)',
@@ -27,14 +33,14 @@ describe('revisionLines', () => {
     ])
   })
 
-  it('does not guess where the first revisions are gone', () => {
-    const [newest] = revisionLines(made('edit', 'edit', 'undo').slice(0, 2), 10)
-    expect(newest).toBe('3, 2026-03-06 18:02 UTC, ann: undo')
+  it('does not guess where the first revisions are gone', async () => {
+    const [newest] = await revisionLines(made('edit', 'edit', 'undo').slice(0, 2), 10, nameOf)
+    expect(newest).toBe('3, 2026-03-06 18:02 UTC, ANN: undo')
   })
 
-  it('counts what it leaves out', () => {
-    expect(revisionLines(made('edit', 'edit', 'edit'), 1)).toEqual([
-      '3, 2026-03-06 18:02 UTC, ann: change 3',
+  it('counts what it leaves out', async () => {
+    expect(await revisionLines(made('edit', 'edit', 'edit'), 1, nameOf)).toEqual([
+      '3, 2026-03-06 18:02 UTC, ANN: change 3',
       '2 more before these',
     ])
   })
