@@ -60,7 +60,7 @@ export const roundingNote = (
   ]
 }
 
-export const stepFigure = ({ setting, mark, kind, of, cuts, remaining }: SawStep): Figure => ({
+export const stepFigure = ({ setting, mark, kind, of, cuts, remaining, waiting }: SawStep): Figure => ({
   setting: toMillimetres(setting as Length),
   mark: toMillimetres(mark as Length),
   kind,
@@ -73,4 +73,5 @@ export const stepFigure = ({ setting, mark, kind, of, cuts, remaining }: SawStep
     width: toMillimetres(width as Length),
     count,
   })),
+  waiting,
 })

@@ -35,8 +35,14 @@ export async function work(task: SearchTask) {
   return { outcome, milliseconds: performance.now() - start }
 }
 
+/** How long fewer saw settings are looked for; the first order is there before that. */
+const ORDER_SECONDS = 2
+
 /** The saw settings of a job. */
-export const order = (job: SawingJob) => orderCuts(job)
+export function order(job: SawingJob) {
+  const end = performance.now() + ORDER_SECONDS * 1000
+  return orderCuts(job, () => performance.now() >= end)
+}
 
 type Stops = { readonly shouldStop: () => boolean; readonly halfway: () => boolean }
 

@@ -5,6 +5,7 @@ import type { Bench } from './bench.ts'
 import { createDraw } from './cutting/random.ts'
 import type { Answer } from './cutting/solve.ts'
 import { answerLengths, answerSheets } from './cutting/solve.ts'
+import { ORDER_HEADINGS, orderRows } from './growthOrder.ts'
 import { layTable, showTime } from './table.ts'
 
 const INCH = 25_400_000
@@ -62,11 +63,15 @@ const describe = (name: string, count: number, first: Answer, best: Answer): str
   `${first.faults.length + best.faults.length}`,
 ]
 
+const byName = (rows: readonly (readonly string[])[]): readonly (readonly string[])[] =>
+  rows.toSorted((a, b) => (a[0]! < b[0]! ? -1 : a[0]! > b[0]! ? 1 : 0))
+
 const HEADINGS = ['parts', 'count', 'first', 'first over bound', 'stopped', 'over bound', '', 'faults']
 
 /** How time and gap grow with the number of parts; the first answer is what a search gives when told to stop at once. */
 export const bench: Bench = {
-  summary: 'time and gap to the bound from 100 to 10 000 parts, lengths and sheets',
+  summary:
+    'time and gap to the bound from 100 to 10 000 parts, lengths and sheets, and the time for their cut order',
   async run(words) {
     const options = {
       most: { type: 'string', default: '10000' },
@@ -78,6 +83,7 @@ export const bench: Bench = {
     await answerLengths(growLengths(60, 10), 0.2)
     await answerSheets(growSheets(60, 10), 0.2)
     const rows: string[][] = []
+    const orders: (readonly string[])[] = []
     let wrong = 0
     for (const [kinds, kindsOf] of Object.entries(KINDS))
       for (const count of counts) {
@@ -89,14 +95,12 @@ export const bench: Bench = {
           describe(`lengths, ${kinds}`, count, ...boards),
           describe(`sheets, ${kinds}`, count, ...panels),
         )
+        const sawn = await orderRows(kinds, count, lengths, sheets)
+        orders.push(...sawn)
         wrong += [...boards, ...panels].filter((answer) => answer.faults.length > 0).length
+        wrong += sawn.filter((row) => row.at(-1) !== '0').length
       }
-    stdout.write(
-      `${layTable(
-        HEADINGS,
-        rows.toSorted((a, b) => (a[0]! < b[0]! ? -1 : a[0]! > b[0]! ? 1 : 0)),
-      )}\n`,
-    )
+    stdout.write(`${layTable(HEADINGS, byName(rows))}\n\n${layTable(ORDER_HEADINGS, byName(orders))}\n`)
     return wrong
   },
 }

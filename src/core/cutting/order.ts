@@ -1,11 +1,13 @@
 import { INCH } from '../measure/length.ts'
-import type { Batch, Lying, NextId } from './order/bench.ts'
+import type { Batch } from './order/batch.ts'
+import type { NextId } from './order/bench.ts'
 import type { Saw } from './order/blank.ts'
-import type { CutOrder, SawStep, Waiting } from './order/cutOrder.ts'
+import type { CutOrder, SawStep } from './order/cutOrder.ts'
 import { sequenceCuts } from './order/sequence.ts'
 import type { BoardsToCut, SheetsToCut } from './order/stock.ts'
 import { layBoards, laySheets } from './order/stock.ts'
 import { findSwaps } from './order/swaps.ts'
+import type { ShouldStop } from './problem.ts'
 
 /** What is to be sawn, and how. Sizes in the unit of the problems. */
 export interface SawingJob {
@@ -24,25 +26,14 @@ const countFrom = (first: number): NextId => {
   return () => next++
 }
 
-const listWaiting = (bench: readonly Lying[]): Waiting[] => {
-  const counts = new Map<string, Waiting>()
-  for (const { piece } of bench.filter((lying) => lying.piece.becomes === 'piece')) {
-    const { length, width } = piece
-    const key = `${length} ${width}`
-    counts.set(key, { length, width, count: 1 + (counts.get(key)?.count ?? 0) })
-  }
-  return [...counts.values()].sort(
-    (a, b) => b.length * Math.max(1, b.width) - a.length * Math.max(1, a.width),
-  )
-}
-
-const readStep = ({ move, cuts, bench }: Batch, step: number): SawStep => ({
+const readStep = ({ move, cuts, remaining, waiting }: Batch, step: number): SawStep => ({
   setting: move.setting,
   mark: Math.round(move.setting / step) * step,
   kind: move.kind,
   of: move.of,
   cuts,
-  remaining: listWaiting(bench),
+  remaining,
+  waiting,
 })
 
 function readSaw({ sheets, lengths, safeWidth }: SawingJob, kerf: number): Saw {
@@ -56,9 +47,10 @@ function readSaw({ sheets, lengths, safeWidth }: SawingJob, kerf: number): Saw {
 /**
  * The order of cutting: every setting of fence or stop with all the cuts it serves, as few settings as were found
  * without cutting a piece before it exists. Full sheets are broken down first; every cut leaves a sawn edge for the
- * next. A layout that names stock or parts its problem does not have is the caller's bug and throws.
+ * next. Told to stop, it gives the order that it has, which it has from the first. A layout that names stock or parts
+ * its problem does not have is the caller's bug and throws.
  */
-export function orderCuts(job: SawingJob): CutOrder {
+export function orderCuts(job: SawingJob, shouldStop: ShouldStop = () => false): CutOrder {
   const { sheets, lengths, step, swapWithin = INCH / 8 } = job
   const sheetSaw = readSaw(job, sheets?.problem.kerf ?? 0)
   const boardSaw = readSaw(job, lengths?.problem.kerf ?? 0)
@@ -66,7 +58,10 @@ export function orderCuts(job: SawingJob): CutOrder {
   const onBench = sheets === undefined ? [] : laySheets(sheets, sheetSaw, nextId)
   const boards = lengths === undefined ? [] : layBoards(lengths, boardSaw, nextId)
   // Sheets and boards go to different saws, so each has its own sequence.
-  const batches = [...sequenceCuts(sheetSaw, onBench, nextId), ...sequenceCuts(boardSaw, boards, nextId)]
+  const batches = [
+    ...sequenceCuts(sheetSaw, onBench, nextId, shouldStop),
+    ...sequenceCuts(boardSaw, boards, nextId, shouldStop),
+  ]
   const steps = batches.map((batch) => readStep(batch, step))
   const parts = [
     ...(sheets?.problem.parts ?? []),

@@ -115,6 +115,7 @@ describe('sheets', () => {
       step: 1,
     })
     expect(order.steps.map((step) => step.remaining)).toEqual([[{ length: 100, width: 20, count: 2 }], []])
+    expect(order.steps.map((step) => step.waiting)).toEqual([2, 0])
     expect(order.figures).toEqual({ settings: 2, steps: 2, cuts: 6 })
   })
 
@@ -203,6 +204,38 @@ describe('boards', () => {
   })
 })
 
+describe('large jobs', () => {
+  // Boards of 100 with parts 20 to 39 long, no two alike in more than a few boards.
+  const count = 900
+  const parts = Array.from({ length: count }, (_, index) => ({
+    id: `P${index}`,
+    length: 20_000 + ((index * 7919) % 19_000),
+    count: 1,
+  }))
+  const problem = { parts, stock: [{ id: 'S', length: 100_000, price: 1 }], kerf: 1, trim: 0, keepable: 500 }
+  const layouts = Array.from({ length: count / 2 }, (_, index) => ({
+    stock: 'S',
+    count: 1,
+    parts: [`P${2 * index}`, `P${2 * index + 1}`],
+    offcut: 0,
+  }))
+
+  it('have every part cut once, each length at one setting, and tell the largest kinds that wait', () => {
+    const order = orderCuts({ lengths: { problem, layouts }, safeWidth: 0, step: 1 })
+    const made = order.steps.flatMap((step) => step.cuts.flatMap((one) => one.parts))
+    expect(made.sort()).toEqual(parts.map(({ id }) => id).sort())
+    expect(order.figures.settings).toBe(new Set(parts.map(({ length }) => length)).size)
+    const [first] = order.steps
+    expect(first?.remaining[0]).toEqual({ length: 100_000, width: 0, count: 449 })
+    expect(first).toMatchObject({ waiting: 450 })
+    const middle = order.steps[300]!
+    expect(middle.remaining).toHaveLength(50)
+    const lengths = middle.remaining.map(({ length }) => length)
+    expect(lengths).toEqual(lengths.toSorted((a, b) => b - a))
+    expect(order.steps.at(-1)).toMatchObject({ remaining: [], waiting: 0 })
+  })
+})
+
 describe('parts that are easy to swap', () => {
   const sized = (id: string, length: number, width: number) => ({
     id,
@@ -270,8 +303,9 @@ const areaOf = (pieces: readonly { length: number; width: number }[]): number =>
 describe('random jobs', () => {
   it('sawn through with rectangles end with exactly the parts', () => {
     fc.assert(
-      fc.property(randomJob, fc.integer({ min: 0, max: 8 }), ({ problem, layouts }, safeWidth) => {
-        const order = orderCuts({ sheets: { problem, layouts }, safeWidth, step: 1 })
+      fc.property(randomJob, fc.integer({ min: 0, max: 8 }), fc.boolean(), (random, safeWidth, stopped) => {
+        const { problem, layouts } = random
+        const order = orderCuts({ sheets: { problem, layouts }, safeWidth, step: 1 }, () => stopped)
         const sawn = simulateSaw(order, { kerf: problem.kerf, safe: safeWidth })
         expect(sawn.wrong).toEqual([])
         const placed = layouts.flatMap(({ placements, count }) =>
@@ -318,6 +352,22 @@ describe('random jobs', () => {
       { numRuns: 80, seed: 3, maxSkipsPerRun: 1000 },
     )
     expect(worse / tried).toBeLessThan(0.03)
+  })
+
+  it('have an order at once, with a setting more now and then, and no better one when stopped', () => {
+    let [few, many] = [0, 0]
+    fc.assert(
+      fc.property(randomJob, ({ problem, layouts }) => {
+        const job = { sheets: { problem, layouts }, safeWidth: 2, step: 1 }
+        const at = { once: orderCuts(job, () => true).figures, length: orderCuts(job).figures }
+        expect(at.length.steps).toBeLessThanOrEqual(at.once.steps)
+        expect(at.once.cuts).toBeGreaterThan(0)
+        few += at.length.steps
+        many += at.once.steps
+      }),
+      { numRuns: 60, seed: 5 },
+    )
+    expect(many / few).toBeLessThan(1.1)
   })
 
   it('come out the same each time', () => {

@@ -50,7 +50,9 @@ export interface SawStep {
   readonly kind: CutKind
   readonly of: 'sheet' | 'board'
   readonly cuts: readonly SawCut[]
+  /** What is still to be cut further, the 50 largest kinds of it, and how many pieces there are in all. */
   readonly remaining: readonly Waiting[]
+  readonly waiting: number
 }
 
 /** Two parts so near in size that they are easily mixed up. */

@@ -12,6 +12,8 @@ export interface PlanNode {
   readonly ready: ReadonlyMap<string, boolean>
   /** Settings that it and all that comes of it need. */
   readonly needs: ReadonlySet<string>
+  /** Those that what comes of it needs. */
+  readonly deep: ReadonlySet<string>
 }
 
 /** Knows every kind of blank that a job can come to, and what each becomes at each setting. */
@@ -58,14 +60,15 @@ export function createPlanner(saw: Saw): Planner {
   const createNode = (blank: Blank): PlanNode => {
     const moves = movesOf(saw, blank)
     const below = blanksWithin(blank).flatMap((one) => nodeOf(one) ?? [])
-    const needs = new Set([...moves.map((move) => move.key), ...wideKeys(saw, blank)])
-    for (const node of below) for (const need of node.needs) needs.add(need)
+    const deep = new Set<string>()
+    for (const node of below) for (const need of node.needs) deep.add(need)
+    const needs = new Set([...moves.map((move) => move.key), ...wideKeys(saw, blank), ...deep])
     const area = blank.length * Math.max(1, blank.width)
     const ready = new Map(moves.map((move) => [move.key, move.mayBeLast]))
     blanks.push(blank)
     cuts.push(new Map())
     const id = blanks.length - 1
-    return { id, mark: markOf(id), area, ready, needs }
+    return { id, mark: markOf(id), area, ready, needs, deep }
   }
 
   const nodeOf = (blank: Blank): PlanNode | undefined => {

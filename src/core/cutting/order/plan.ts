@@ -1,3 +1,4 @@
+import type { ShouldStop } from '../problem.ts'
 import type { Planner, PlanNode } from './node.ts'
 
 /** What lies on the bench, kind by kind: how many there are of a kind makes no difference to the settings. */
@@ -124,15 +125,17 @@ function readPath(path: Path | undefined): string[] {
 
 /**
  * The settings to use one after another so that everything is cut, as few as a beam search finds: it carries `width`
- * half-cut benches along side by side and tries `most` settings on each.
+ * half-cut benches along side by side and tries `most` settings on each. Undefined where it was stopped before the end.
  */
 export function planSettings(
   planner: Planner,
   start: readonly PlanNode[],
   { width, most }: { readonly width: number; readonly most: number },
-): string[] {
+  shouldStop: ShouldStop,
+): string[] | undefined {
   let level = [createState(start, undefined)]
   while (level.every((state) => state.nodes.size > 0)) {
+    if (shouldStop()) return undefined
     const steps = new Map<number, Step>()
     for (const state of level)
       for (const { setting } of choose(findCandidates(planner, state), most)) {

@@ -16,18 +16,23 @@ export interface BoardsToCut {
   readonly layouts: readonly LengthLayout[]
 }
 
-const find = <Item extends { readonly id: string }>(items: readonly Item[], id: string): Item => {
-  const item = items.find((one) => one.id === id)
-  if (item === undefined) throw new RangeError(`a layout names "${id}", which its problem does not have`)
-  return item
+/** Finds items by name; a name that none has throws. */
+const finder = <Item extends { readonly id: string }>(items: readonly Item[]): ((id: string) => Item) => {
+  const byName = new Map(items.map((item) => [item.id, item]))
+  return (id) => {
+    const item = byName.get(id)
+    if (item === undefined) throw new RangeError(`a layout names "${id}", which its problem does not have`)
+    return item
+  }
 }
 
 const copies = (count: number): number[] => Array.from({ length: count }, (_, copy) => copy)
 
 /** Every sheet as it comes from the rack, one for each copy of a layout. */
 export function laySheets({ problem, layouts }: SheetsToCut, saw: Saw, nextId: NextId): Lying[] {
+  const sheetOf = finder(problem.stock)
   return layouts.flatMap((layout, index) => {
-    const { length, width, net } = find(problem.stock, layout.stock)
+    const { length, width, net } = sheetOf(layout.stock)
     const trim = net ? 0 : problem.trim
     const own = readWork(layout.cuts, length - 2 * trim, width - 2 * trim, problem.kerf)
     const work = trimFirst(own, trim)
@@ -40,10 +45,12 @@ export function laySheets({ problem, layouts }: SheetsToCut, saw: Saw, nextId: N
 
 /** Every board as it comes from the rack, one for each copy of a layout. */
 export function layBoards({ problem, layouts }: BoardsToCut, saw: Saw, nextId: NextId): Lying[] {
+  const boardOf = finder(problem.stock)
+  const partOf = finder(problem.parts)
   return layouts.flatMap((layout, index) => {
-    const { length } = find(problem.stock, layout.stock)
+    const { length } = boardOf(layout.stock)
     const strips = layout.parts.map((part) => ({
-      size: find(problem.parts, part).length,
+      size: partOf(part).length,
       work: { kind: 'part' as const, part },
     }))
     const work = readBoard(strips, problem.trim)
