@@ -61,7 +61,12 @@ const RULES: readonly { from: RegExp; may: readonly RegExp[]; mayTypes?: readonl
   {
     from: /^src\/store\//u,
     may: [/^src\/store\//u, /^(?:kysely|better-sqlite3|pg)$/u, /^node:/u],
-    mayTypes: [/^src\/bot\/state\.ts$/u],
+    mayTypes: [/^src\/bot\/(?:state|platform)\.ts$/u],
+  },
+  {
+    from: /^src\/health\//u,
+    may: [/^src\/health\//u, /^(?:fastify|prom-client)$/u],
+    mayTypes: [/^src\/bot\//u],
   },
   {
     from: /^src\/search\//u,
