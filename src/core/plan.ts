@@ -1,61 +1,23 @@
 import { type Length, plus, times, ZERO } from './measure/length.ts'
 import { checkFraming } from './panelling/checkFraming.ts'
 import { type CornerWarning, warnCorner } from './panelling/cornerWarning.ts'
-import { braceFace, type Face, layFaces } from './panelling/face.ts'
-import { type Corner, type Frame, type Framing, sizeFraming } from './panelling/framing.ts'
+import { braceFace, type Face, layFace } from './panelling/face.ts'
+import { type Frame, type Framing, sizeFraming } from './panelling/framing.ts'
+import { halve, type Halving } from './panelling/halved.ts'
 import type { SurroundObstacle } from './panelling/surroundObstacle.ts'
+import { type BottomPlan, layBottom } from './plan/bottom.ts'
+import { checkFront, checkInterior } from './plan/checkInterior.ts'
+import { checkSpec } from './plan/checkSpec.ts'
+import { type CordPlan, layCord } from './plan/cord.ts'
+import { type Hardware, listHardware } from './plan/hardware.ts'
+import { blockFoot } from './plan/interior.ts'
+import { type LidPlan, layLid } from './plan/lid.ts'
+import type { Part, PartName } from './plan/part.ts'
+import { listParts } from './plan/partList.ts'
+import { frontHeight } from './plan/slots.ts'
+import type { FaceName, Spec } from './plan/spec.ts'
 
-/** A surround as asked for: what it goes round, and the real sizes of what it is made of. */
-export interface Spec {
-  readonly object:
-    | { readonly shape: 'rectangle'; readonly length: Length; readonly width: Length }
-    | { readonly shape: 'round'; readonly diameter: Length }
-  /** Finished height of the box. */
-  readonly height: Length
-  /** Room on each side of the object. */
-  readonly clearance: Length
-  /** True thickness of the sheet. */
-  readonly sheet: Length
-  /** Strip thickness: what the rip fence sets. */
-  readonly strip: Length
-  /** Strip face width: the dressed thickness of the board. */
-  readonly width: Length
-  readonly corner: Corner
-  readonly braces: 'ends' | 'sides' | 'all' | 'none'
-  /** In each panel. */
-  readonly grooves: number
-  /** Gap at each end of a captured corner stile. */
-  readonly fit: Length
-  readonly kerf: Length
-}
-
-/** What a part is called, the same in the list, in drawings and on labels. */
-export type PartName =
-  | 'end panel'
-  | 'side panel'
-  | 'end rail'
-  | 'side rail'
-  | 'end stile'
-  | 'corner stile'
-  | 'side stile'
-  | 'corner block'
-  | 'end brace'
-  | 'side brace'
-
-/**
- * Parts cut alike. A panel's length runs along the box and its width is the height; a strip's width is its face width and
- * its thickness how far it stands proud. A brace's length is its blank, tip to tip.
- */
-export interface Part {
-  /** A, B, C ... down the list, panels first. */
-  readonly label: string
-  readonly name: PartName
-  readonly material: 'sheet' | 'strip'
-  readonly count: number
-  readonly length: Length
-  readonly width: Length
-  readonly thickness: Length
-}
+export type { Part, PartName, Spec }
 
 /** A surround worked out: every size that the other commands count from, exact but for braces. */
 export interface Plan {
@@ -75,10 +37,18 @@ export interface Plan {
   readonly lip: Length
   /** Gap at each end of a captured corner stile; 0 at other corners. */
   readonly fit: Length
-  /** The four framed panels laid on one another (a butted box only before it is glued). */
+  /** Slots and tails of halved corners. */
+  readonly halving?: Halving
+  /** The four framed panels laid on one another, bottom and lid on top (a butted box only before it is glued). */
   readonly flatStack: Length
   readonly parts: readonly Part[]
-  readonly faces: readonly [end: Face, side: Face]
+  /** The front only where it differs from the other side. */
+  readonly faces: readonly [end: Face, side: Face, ...front: Face[]]
+  readonly lid?: LidPlan
+  readonly bottom?: BottomPlan
+  readonly cord?: CordPlan
+  /** What is bought and screwed on, besides fasteners; empty for most. */
+  readonly hardware: readonly Hardware[]
   readonly warnings: readonly CornerWarning[]
 }
 
@@ -94,41 +64,68 @@ export function planSurround(spec: Spec): Plan | NoPlan {
   const impossible = (obstacle: SurroundObstacle): NoPlan => ({ status: 'impossible', spec, obstacle })
   const absurd = checkSpec(spec)
   if (absurd) return impossible(absurd)
-  const frame: Frame = { ...spec, inside: insideOf(spec) }
+  const frame: Frame = { ...spec, inside: insideOf(spec), blockFoot: blockFoot(spec) }
   const framing = sizeFraming(frame)
-  const obstacle = checkFraming(frame, framing)
+  const frontFraming = spec.front && sizeFraming({ ...frame, height: frontHeight(spec) })
+  const obstacle = checkFraming(frame, framing) ?? checkFront(spec, frontFraming) ?? checkInterior(spec)
   if (obstacle) return impossible(obstacle)
-  const brace = (face: Face) => (isBraced(spec.braces, face.name) ? braceFace(face, spec.width) : face)
-  const [end, side] = layFaces(frame, framing)
-  const bracedEnd = brace(end)
-  if ('kind' in bracedEnd) return impossible(bracedEnd)
-  const bracedSide = brace(side)
-  if ('kind' in bracedSide) return impossible(bracedSide)
-  const faces = [bracedEnd, bracedSide] as const
-  return { ...sizes(spec, frame, framing), faces, parts: listParts(spec, framing, faces) }
+  const faces = braceFaces(spec, layFaces(spec, framing, frontFraming))
+  if ('kind' in faces) return impossible(faces)
+  const overall = sizes(spec, frame, framing)
+  const extras = layExtras(spec, overall, faces)
+  if ('kind' in extras) return impossible(extras)
+  const { flatStack } = overall
+  return {
+    ...overall,
+    ...extras,
+    flatStack: plus(flatStack, extras.lid?.thickness ?? ZERO, extras.bottom?.thickness ?? ZERO),
+    faces,
+    parts: listParts({ spec, framing, frontFraming, faces, ...extras }),
+    hardware: listHardware(spec),
+  }
 }
 
-const isBraced = (braces: Spec['braces'], face: Face['name']): boolean =>
-  braces === 'all' || braces === `${face}s`
+type Faces = Plan['faces']
 
-function checkSpec(spec: Spec): SurroundObstacle | undefined {
-  const { object } = spec
-  const short = object.shape === 'round' ? object.diameter : (Math.min(object.length, object.width) as Length)
-  const needed = {
-    object: short,
-    height: spec.height,
-    sheet: spec.sheet,
-    strip: spec.strip,
-    width: spec.width,
+function layFaces(spec: Spec, framing: Framing, frontFraming: Framing | undefined): Faces {
+  const { height, width, grooves, front } = spec
+  const end = layFace({ name: 'end', count: 2, height, width, grooves }, framing)
+  const side = layFace({ name: 'side', count: frontFraming ? 1 : 2, height, width, grooves }, framing)
+  if (!frontFraming) return [end, side]
+  const terms = { height: frontHeight(spec), width, grooves: front?.grooves ?? grooves }
+  return [end, side, layFace({ name: 'front', count: 1, ...terms }, frontFraming)]
+}
+
+function braceFaces(spec: Spec, faces: Faces): Faces | SurroundObstacle {
+  const braced: Face[] = []
+  for (const face of faces) {
+    const found = isBraced(spec, face.name) ? braceFace(face, spec.width) : face
+    if ('kind' in found) return found
+    braced.push(found)
   }
-  for (const [what, value] of Object.entries(needed) as [keyof typeof needed, Length][]) {
-    if (!(value > 0)) return { kind: 'notPositive', what, value }
-  }
-  const allowed = { clearance: spec.clearance, fit: spec.fit, kerf: spec.kerf, grooves: spec.grooves }
-  for (const [what, value] of Object.entries(allowed) as [keyof typeof allowed, number][]) {
-    if (!(value >= 0)) return { kind: 'negative', what, value }
-  }
-  return undefined
+  const [end, side, ...front] = braced
+  if (!end || !side) throw new RangeError('a box has ends and sides')
+  return [end, side, ...front]
+}
+
+const isBraced = ({ braces, front }: Spec, face: FaceName): boolean =>
+  face === 'front'
+    ? (front?.braced ?? (braces === 'all' || braces === 'sides'))
+    : braces === 'all' || braces === `${face}s`
+
+/** Lid, bottom and cord, or the first of them that cannot be. */
+function layExtras(
+  spec: Spec,
+  { inside, outside }: Pick<Plan, 'inside' | 'outside'>,
+  faces: Faces,
+): Pick<Plan, 'lid' | 'bottom' | 'cord'> | SurroundObstacle {
+  const lid = layLid(spec, inside, outside)
+  if (lid && !('gap' in lid)) return lid
+  const bottom = layBottom(spec, inside)
+  if (bottom && !('gap' in bottom)) return bottom
+  const cord = layCord(spec, faces)
+  if (cord && 'kind' in cord) return cord
+  return { ...(lid ? { lid } : {}), ...(bottom ? { bottom } : {}), ...(cord ? { cord } : {}) }
 }
 
 function insideOf({ object, clearance }: Spec): Frame['inside'] {
@@ -138,15 +135,18 @@ function insideOf({ object, clearance }: Spec): Frame['inside'] {
   return { length: plus(length, both), width: plus(width, both) }
 }
 
-function sizes(spec: Spec, frame: Frame, framing: Framing): Omit<Plan, 'faces' | 'parts'> {
+type Overall = Omit<Plan, 'faces' | 'parts' | 'hardware' | 'lid' | 'bottom' | 'cord'>
+
+function sizes(spec: Spec, frame: Frame, framing: Framing): Overall {
   const { inside } = frame
-  const wall = plus(spec.sheet, spec.strip)
+  const halving = spec.corner === 'halved' ? halve(spec) : undefined
+  const past = plus(spec.sheet, halving ? halving.tail : spec.strip)
   const diameter = spec.object.shape === 'round' ? spec.object.diameter : undefined
   return {
     status: 'planned',
     spec,
     inside,
-    outside: { length: plus(inside.length, times(wall, 2)), width: plus(inside.width, times(wall, 2)) },
+    outside: { length: plus(inside.length, times(past, 2)), width: plus(inside.width, times(past, 2)) },
     panelHeight: spec.height,
     sidePanelLength: framing.sidePanel,
     endPanelLength: framing.endPanel,
@@ -156,32 +156,14 @@ function sizes(spec: Spec, frame: Frame, framing: Framing): Omit<Plan, 'faces' |
     cornerStileLength: framing.sideStile,
     lip: framing.lip,
     fit: spec.corner === 'captured' ? spec.fit : ZERO,
-    // A side that carries corner blocks is thicker by one strip.
-    flatStack: plus(times(wall, 4), framing.block === undefined ? ZERO : times(spec.strip, 2)),
+    ...(halving ? { halving } : {}),
+    flatStack: plus(times(plus(spec.sheet, spec.strip), 4), times(spec.strip, thickerPanels(spec, framing))),
     warnings: warnCorner(frame, framing, { diameter, clearance: spec.clearance }),
   }
 }
 
-type Row = readonly [name: PartName, count: number, length: Length | undefined]
-
-function listParts(spec: Spec, framing: Framing, [end, side]: Plan['faces']): readonly Part[] {
-  const rows: readonly Row[] = [
-    ['end panel', 2, framing.endPanel],
-    ['side panel', 2, framing.sidePanel],
-    ['end rail', 4, framing.endRail],
-    ['side rail', 4, framing.sideRail],
-    ['end stile', 4, framing.endStile],
-    [spec.corner === 'captured' ? 'corner stile' : 'side stile', 4, framing.sideStile],
-    ['corner block', 4, framing.block],
-    ['end brace', 2, end.brace?.length],
-    ['side brace', 2, side.brace?.length],
-  ]
-  return rows.filter(([, , length]) => length !== undefined).map((row, index) => part(spec, row, index))
-}
-
-function part(spec: Spec, [name, count, length = ZERO]: Row, index: number): Part {
-  const label = String.fromCharCode('A'.charCodeAt(0) + index)
-  return name.endsWith('panel')
-    ? { label, name, material: 'sheet', count, length, width: spec.height, thickness: spec.sheet }
-    : { label, name, material: 'strip', count, length, width: spec.width, thickness: spec.strip }
+/** How many of the four panels carry strips inside: blocks on the sides, cleats and ledgers on all. */
+function thickerPanels({ lid, bottom }: Spec, { block }: Framing): number {
+  if (lid?.kind === 'inset' || bottom?.on === 'cleats') return 4
+  return block === undefined ? 0 : 2
 }

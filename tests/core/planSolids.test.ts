@@ -149,6 +149,8 @@ const LOOSE: Readonly<Record<Spec['corner'], readonly string[]>> = {
     'side rail + side stile',
   ],
   butted: ['end rail + end stile', 'side rail + side stile'],
+  halved: ['end panel + side panel', 'end rail + end stile', 'side rail + side stile'],
+  bracketed: [],
 }
 
 const withoutBraces = ({ faces: [end, side] }: Plan): Plan['faces'] => {

@@ -16,6 +16,7 @@ function checkHold({ corner, sheet, strip, width }: Frame, framing: Framing): Su
       widthAbove: plus(sheet, strip),
     }
   }
+  if (corner === 'halved') return undefined
   if (framing.sideCover <= 0) return { kind: 'noHold', face: 'side', widthAbove: sheet }
   if (framing.endCover <= 0) return { kind: 'noHold', face: 'end', widthAbove: strip }
   return undefined

@@ -8,7 +8,7 @@ export interface LipSmall {
   readonly least: Length
 }
 
-/** A captured corner with no fit at all: with paint or damp the corner stiles will not go between the rails. */
+/** No fit at all: with paint or damp captured corner stiles do not go between the rails, nor halved panels into their slots. */
 export interface NoFit {
   readonly kind: 'noFit'
 }
@@ -32,8 +32,9 @@ export interface Contents {
 
 /** Warnings for corners that can be built, in the order to say them. */
 export function warnCorner(frame: Frame, { lip }: Framing, contents: Contents): readonly CornerWarning[] {
-  if (frame.corner === 'butted') return []
+  if (frame.corner === 'butted' || frame.corner === 'bracketed') return []
   if (frame.corner === 'cleated') return warnBlocks(frame, contents)
+  if (frame.corner === 'halved') return frame.fit === 0 ? [{ kind: 'noFit' }] : []
   return [
     ...(lip < SMALL_LIP ? [{ kind: 'lipSmall', lip, least: SMALL_LIP } as const] : []),
     ...(frame.fit === 0 ? [{ kind: 'noFit' } as const] : []),

@@ -1,15 +1,19 @@
 import { type Length, minus, times } from '../measure/length.ts'
 import { chooseEnds } from './brace.ts'
 import type { Diagonal } from './diagonal.ts'
-import type { Frame, Framing } from './framing.ts'
+import type { Framing } from './framing.ts'
 import type { NoRoomForBrace } from './surroundObstacle.ts'
+import type { FaceName } from '../plan/spec.ts'
 
-/** One kind of framed face as it is seen from outside; a box has two of each. */
+/** One kind of framed face as it is seen from outside; a box has two of each, or one side and one front. */
 export interface Face {
-  readonly name: 'end' | 'side'
-  readonly count: 2
-  /** Length of the panel behind it; as high as the box. */
+  readonly name: FaceName
+  readonly count: 1 | 2
+  /** Length and height of the panel behind it. */
   readonly panel: Length
+  readonly height: Length
+  /** In each panel. */
+  readonly grooves: number
   /** Length of its rails: the face from edge to edge. */
   readonly shows: Length
   /** How far the stile at each end lies over the panel: what shows between the stiles starts there. */
@@ -20,24 +24,27 @@ export interface Face {
   readonly brace?: Diagonal
 }
 
-/** The two kinds of face of a box, without braces. The stiles are flush with the ends of the rails, w wide. */
-export function layFaces({ height, width }: Frame, framing: Framing): readonly [end: Face, side: Face] {
-  const opening = (rail: Length) => ({
-    width: minus(rail, times(width, 2)),
-    height: minus(height, times(width, 2)),
-  })
-  const { endPanel, endRail, endCover, sidePanel, sideRail, sideCover } = framing
-  return [
-    { name: 'end', count: 2, panel: endPanel, shows: endRail, covered: endCover, opening: opening(endRail) },
-    {
-      name: 'side',
-      count: 2,
-      panel: sidePanel,
-      shows: sideRail,
-      covered: sideCover,
-      opening: opening(sideRail),
-    },
-  ]
+/** What a face is besides its framing. */
+export interface FaceTerms {
+  readonly name: FaceName
+  readonly count: 1 | 2
+  readonly height: Length
+  /** Strip face width. */
+  readonly width: Length
+  readonly grooves: number
+}
+
+/** One kind of face of a box, without its brace. The stiles are flush with the ends of the rails, w wide. */
+export function layFace({ width, ...terms }: FaceTerms, framing: Framing): Face {
+  const ofEnd = terms.name === 'end'
+  const shows = ofEnd ? framing.endRail : framing.sideRail
+  return {
+    ...terms,
+    panel: ofEnd ? framing.endPanel : framing.sidePanel,
+    shows,
+    covered: ofEnd ? framing.endCover : framing.sideCover,
+    opening: { width: minus(shows, times(width, 2)), height: minus(terms.height, times(width, 2)) },
+  }
 }
 
 /** The usual least range of a mitre saw, degrees from square; one flush end of a brace is always within it. */

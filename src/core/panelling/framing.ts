@@ -1,7 +1,11 @@
 import { type Length, minus, plus, times, ZERO } from '../measure/length.ts'
+import { halvedFraming } from './halved.ts'
 
-/** How the panels meet, by trade name: knock-down without hardware, screwed to blocks, or glued for good. */
-export type Corner = 'captured' | 'cleated' | 'butted'
+/**
+ * How the panels meet, by trade name: knock-down without hardware behind a lip or in slots, screwed to blocks or to steel
+ * brackets, or glued for good.
+ */
+export type Corner = 'captured' | 'cleated' | 'butted' | 'halved' | 'bracketed'
 
 /** What the corners depend on: the finished inside, the panel height, sheet and strip as measured, the corner's fit. */
 export interface Frame {
@@ -13,9 +17,11 @@ export interface Frame {
   readonly strip: Length
   /** Strip face width w. */
   readonly width: Length
-  /** Gap at each end of a captured corner stile. */
+  /** Gap at each end of a captured corner stile; of a halved corner, what a slot is wider than the sheet. */
   readonly fit: Length
   readonly corner: Corner
+  /** Where the blocks of a cleated corner begin: at the strip width, or higher on a bottom that lies there. */
+  readonly blockFoot?: Length
 }
 
 /** The lengths that a corner gives to panels and strips. */
@@ -37,16 +43,18 @@ export interface Framing {
 }
 
 /**
- * Sizes panels and strips. Side panels always stand between the end panels; rails always run the full width of their
- * face, and the stiles stand between them. Nothing is checked here: see checkFraming.ts.
+ * Sizes panels and strips. Side panels stand between the end panels, but for halved corners (halved.ts); rails always
+ * run the full width of their face, and the stiles stand between them. Nothing is checked here: see checkFraming.ts.
  */
 export function sizeFraming(frame: Frame): Framing {
   const { inside, height, sheet, width, corner } = frame
-  const panels = { sidePanel: inside.length, endPanel: plus(inside.width, times(sheet, 2)) }
   const endStile = minus(height, times(width, 2))
+  if (corner === 'halved') return { ...halvedFraming(frame), endStile, sideStile: endStile, lip: ZERO }
+  const panels = { sidePanel: inside.length, endPanel: plus(inside.width, times(sheet, 2)) }
   const sized = { ...panels, endStile }
   if (corner === 'captured') return { ...sized, ...captured(frame, endStile) }
-  return { ...sized, ...overlapped(frame, endStile), ...(corner === 'cleated' ? { block: endStile } : {}) }
+  const block = minus(height, width, frame.blockFoot ?? width)
+  return { ...sized, ...overlapped(frame, endStile), ...(corner === 'cleated' ? { block } : {}) }
 }
 
 /**
@@ -67,10 +75,11 @@ function captured({ inside, sheet, strip, width, fit }: Frame, endStile: Length)
 }
 
 /**
- * Cleated and butted: the side frame is fixed to the side panel and runs t past it at each end, over the edge of the end
+ * Cleated, butted and bracketed: the side frame is fixed to the side panel and runs t past it at each end, over the edge of the end
  * panel; the end frame is fixed to the end panel and runs s past it, over the ends of the side frame. An end can be drawn
  * straight off. A cleated corner has a block inside, its w face on the side panel and its s edge against the end panel,
- * as long as the stiles so that one stop setting cuts both.
+ * as long as the stiles so that one stop setting cuts both, but for a bottom that it stands on. Bracketed corners are butted
+ * ones with steel angles inside in place of glue.
  */
 function overlapped({ inside, sheet, strip, width }: Frame, endStile: Length) {
   return {

@@ -1,4 +1,4 @@
-import { type Length, minus, plus, times } from '../measure/length.ts'
+import { type Length, millimetres, minus, plus, times } from '../measure/length.ts'
 import type { Plan } from '../plan.ts'
 import type { Into } from '../quantities/fastenerBite.ts'
 import type { Joint } from './joints.ts'
@@ -24,31 +24,70 @@ export interface Drive {
 export function drives(joint: Joint, plan: Plan): readonly Drive[] {
   const { part, onto, width } = joint
   const { sheet, strip } = plan.spec
-  const over = OVER[`${part} on ${onto}`]
-  if (over) return [{ ...over(plan), width }]
+  const over = OVER[`${likeSide(part, plan)} on ${likeSide(onto, plan)}`]
+  if (over) return [{ ...over(plan, joint), width }]
   return [
     { through: 'panel, from behind', held: sheet, receiver: strip, into: 'face', receives: 'strip', width },
     { through: 'strip, from its face', held: strip, receiver: sheet, into: 'face', receives: 'sheet', width },
   ]
 }
 
-type EdgeDrive = Omit<Drive, 'width'>
+/** A front is fastened as the side is. */
+function likeSide(name: Joint['part'], { spec }: Plan): string {
+  if (name === 'front block') return 'corner block'
+  if (name === 'front stile') return spec.corner === 'captured' ? 'corner stile' : 'side stile'
+  return name.replace(/^front /u, 'side ')
+}
 
-/** Joints where one piece lies over the edge or the end of the other, and the block, which has the frame behind its panel. */
-const OVER: Readonly<Record<string, (plan: Plan) => EdgeDrive>> = {
+type EdgeDrive = Omit<Drive, 'width'>
+type Over = (plan: Plan, joint: Joint) => EdgeDrive
+
+/** A strip inside: the frame is on the other face of its panel. */
+const fromInside =
+  (what: string): Over =>
+  ({ spec }) => ({
+    through: `${what}, from inside`,
+    held: spec.strip,
+    receiver: spec.sheet,
+    into: 'face',
+    receives: 'sheet',
+  })
+
+/** Strips that stand on edge on the lid. */
+const throughLid =
+  (through: string): Over =>
+  ({ spec }) => ({ through, held: spec.sheet, receiver: spec.width, into: 'face', receives: 'strip' })
+
+/** Sheet steel of a corner bracket: 2 mm, common practice. */
+const BRACKET = millimetres(2)
+
+/** Brackets stand at the height of the rails, which are behind the panel there, unless cleats or ledgers take the place. */
+const throughBracket: Over = ({ spec }) => {
+  const free = spec.bottom?.on !== 'cleats' && spec.lid?.kind !== 'inset'
+  const receiver = free ? plus(spec.sheet, spec.strip) : spec.sheet
+  return { through: 'bracket, from inside', held: BRACKET, receiver, into: 'face', receives: 'sheet' }
+}
+
+/** Joints where one piece lies over the edge or the end of the other, and what is inside, with the frame behind its panel. */
+const OVER: Readonly<Record<string, Over>> = {
   'corner stile on end panel': (plan) => throughStrip(plan, 'edge', plan.endPanelLength),
   'corner stile on end stile': (plan) => throughStrip(plan, 'face', plan.spec.width),
   'side rail on end panel': (plan) => throughStrip(plan, 'edge', plan.endPanelLength),
   'side stile on end panel': (plan) => throughStrip(plan, 'edge', plan.endPanelLength),
   'end rail on side rail': (plan) => throughStrip(plan, 'end', plan.sideRailLength),
+  'end rail on side stile': (plan) => throughStrip(plan, 'face', plan.spec.width),
   'end stile on side stile': (plan) => throughStrip(plan, 'face', plan.spec.width),
-  'corner block on side panel': ({ spec }) => ({
-    through: 'block, from inside',
-    held: spec.strip,
-    receiver: spec.sheet,
-    into: 'face',
-    receives: 'sheet',
-  }),
+  'end stile on side rail': (plan) => throughStrip(plan, 'end', plan.sideRailLength),
+  'corner block on side panel': fromInside('block'),
+  'side cleat on side panel': fromInside('cleat'),
+  'end cleat on end panel': fromInside('cleat'),
+  'side ledger on side panel': fromInside('ledger'),
+  'end ledger on end panel': fromInside('ledger'),
+  'lid rim on lid panel': throughLid('lid, from above'),
+  'lid rim end on lid panel': throughLid('lid, from above'),
+  'handle on lid panel': throughLid('lid, from below'),
+  'corner bracket on side panel': throughBracket,
+  'corner bracket on end panel': throughBracket,
   'corner block on end panel': (plan) =>
     throughEnd(plan, times(plan.spec.strip, 0.5), 'face', plan.spec.width),
   'side panel on end panel': (plan) =>
