@@ -104,7 +104,7 @@ async function layGroup(group: Group, seconds: number, { context, terms, show }:
   const { search } = context
   if (group.kind === 'sheet') {
     const { outcome, milliseconds } = await search.cutSheets(group.problem, timed)
-    if (outcome.status === 'impossible') throw misfit(outcome.part, group, show)
+    if (outcome.status === 'impossible') throw misfit(outcome, group, show)
     const { layouts, pieces, lowerBound, cost, status } = outcome
     return { group, layouts, pieces, lowerBound, value: cost, optimal: status === 'optimal', milliseconds }
   }
@@ -112,10 +112,10 @@ async function layGroup(group: Group, seconds: number, { context, terms, show }:
     group.kind === 'strip'
       ? await search.cutStrips(group.problem, timed)
       : await search.cutLengths(group.problem, timed)
-  if (outcome.status === 'impossible') throw misfit(outcome.part, group, show)
+  if (outcome.status === 'impossible') throw misfit(outcome, group, show)
   const { layouts, pieces, lowerBound, cost, status } = outcome
   return { group, layouts, pieces, lowerBound, value: cost, optimal: status === 'optimal', milliseconds }
 }
 
-const misfit = (part: string, group: Group, show: Show): Refusal =>
-  new Refusal('invalid', misfitSentence(part, group, show))
+const misfit = (outcome: Parameters<typeof misfitSentence>[0], group: Group, show: Show): Refusal =>
+  new Refusal('invalid', misfitSentence(outcome, group, show))

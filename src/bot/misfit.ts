@@ -3,10 +3,16 @@ import type { LengthProblem, SheetPart, StockSheet } from '../core/cutting/probl
 import type { Length } from '../core/measure/length.ts'
 import type { Show } from './show.ts'
 
+/** A part that was not cut; `proven` that no time would change it. */
+interface Misfit {
+  readonly part: string
+  readonly proven: boolean
+}
+
 /** Why `part` cannot be cut from the stock of its group, in the units of the person who asked, and what would do. */
-export function misfitSentence(part: string, group: Group, show: Show): string {
+export function misfitSentence({ part, proven }: Misfit, group: Group, show: Show): string {
   const sentence = group.kind === 'sheet' ? largeSheet(part, group, show) : longBoard(part, group, show)
-  return sentence ?? tooFew(part, group)
+  return sentence ?? tooFew(part, group, proven)
 }
 
 const size = ({ length, width }: { length: number; width: number }, show: Show): string =>
@@ -48,11 +54,13 @@ function longBoard(
   return `part ${id}, ${show.length(part.length as Length, 'mark', true)} long, is longer than any ${what}: the longest is ${longest.id}, ${show.length(longest.length as Length, 'mark', true)}${trimmed}`
 }
 
-const tooFew = (part: string, { kind }: Group): string => {
+const tooFew = (part: string, { kind }: Group, proven: boolean): string => {
   const [what, example] =
     kind === 'sheet'
       ? ['sheets', 'stock add 4ft x 8ft sheet=1/2 ply']
       : ['boards', 'stock add 2x4x8 price=4.20']
+  if (!proven)
+    return `no way was found in the time given to cut part ${part} from the ${what} on hand; more time may find one (layout seconds=8), or add what the shop sells, such as: ${example}`
   return `the ${what} on hand run out before part ${part} is cut; add what the shop sells, such as: ${example}`
 }
 

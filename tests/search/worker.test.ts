@@ -20,7 +20,12 @@ describe('verified', () => {
     ))
 
   it('asks nothing of what cannot be cut', () => {
-    const impossible: Outcome<LengthLayout> = { status: 'impossible', part: 'A', reason: 'too long' }
+    const impossible: Outcome<LengthLayout> = {
+      status: 'impossible',
+      part: 'A',
+      reason: 'too long',
+      proven: true,
+    }
     expect(verified(impossible, () => [faultOverall('demand', 'never asked')])).toBe(impossible)
   })
 })

@@ -32,7 +32,7 @@ function refuse(task: Task, found: Found, part: string): LengthOutcome {
   const reason = proven
     ? `the stock on hand runs out before part "${part}" is cut`
     : `no way was found in the time given to cut part "${part}" from the stock on hand`
-  return { status: 'impossible', part, reason }
+  return { status: 'impossible', part, reason, proven }
 }
 
 function answer(problem: LengthProblem, task: Task, found: Found, shouldStop: ShouldStop): LengthOutcome {
@@ -53,7 +53,12 @@ export async function cutLengths(problem: LengthProblem, search: LengthSearch): 
   const { shouldStop, seed = 1, load = loadSolver } = search
   const tooLong = findTooLong(problem)
   if (tooLong !== undefined)
-    return { status: 'impossible', part: tooLong.id, reason: `part "${tooLong.id}" is longer than any stock` }
+    return {
+      status: 'impossible',
+      part: tooLong.id,
+      reason: `part "${tooLong.id}" is longer than any stock`,
+      proven: true,
+    }
   if (problem.parts.every((part) => part.count === 0)) return NOTHING
   const task = reduceProblem(problem)
   const found = await findPlan(task, load, shouldStop, seed)

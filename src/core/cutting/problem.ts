@@ -117,7 +117,8 @@ export interface SheetLayout {
 
 /**
  * What a search found. `optimal`: proven that no layout costs less. `stopped`: the best so far, with the bound.
- * `impossible`: `reason` says which part does not fit or what runs out.
+ * `impossible`: `reason` says which part does not fit or what runs out; `proven` that no time would change it, where
+ * without it no way was found in the time given.
  */
 export type Outcome<Layout> =
   | {
@@ -130,4 +131,9 @@ export type Outcome<Layout> =
       /** No layout can cost less than this; proven. */
       readonly lowerBound: number
     }
-  | { readonly status: 'impossible'; readonly part: string; readonly reason: string }
+  | {
+      readonly status: 'impossible'
+      readonly part: string
+      readonly reason: string
+      readonly proven: boolean
+    }

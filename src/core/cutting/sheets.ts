@@ -24,7 +24,7 @@ const tooLarge = (job: Job): Impossible | undefined => {
   const turning = part.turnable ? ', even turned' : ''
   const trimmed = job.sheets.some((sheet) => sheet.trim > 0) ? ' after trim' : ''
   const reason = job.sheets.length === 0 ? 'there is no sheet' : `larger than any sheet${trimmed}${turning}`
-  return { status: 'impossible', part: nameOf(part), reason }
+  return { status: 'impossible', part: nameOf(part), reason, proven: true }
 }
 
 const runsOut = (packing: Packing, proven: boolean): Impossible => {
@@ -32,7 +32,7 @@ const runsOut = (packing: Packing, proven: boolean): Impossible => {
   const reason = proven
     ? 'the sheets on hand are too few for all parts'
     : 'the sheets on hand ran out: no layout with all parts was found'
-  return { status: 'impossible', part: nameOf(part), reason }
+  return { status: 'impossible', part: nameOf(part), reason, proven }
 }
 
 /**

@@ -92,6 +92,7 @@ describe('cutLengths', () => {
       status: 'impossible',
       part: 'part 2',
       reason: 'part "part 2" is longer than any stock',
+      proven: true,
     })
   })
 
@@ -113,6 +114,7 @@ describe('cutLengths', () => {
       status: 'impossible',
       part: 'part 2',
       reason: 'the stock on hand runs out before part "part 2" is cut',
+      proven: true,
     })
   })
 
@@ -121,6 +123,26 @@ describe('cutLengths', () => {
     expect(await cutLengths(problem, { shouldStop: neverStop })).toMatchObject({
       status: 'impossible',
       reason: 'the stock on hand runs out before part "part 1" is cut',
+      proven: true,
+    })
+  })
+
+  it('does not call proven what it had no time for', async () => {
+    // Twelve boards, each the sum of four parts to the last unit: there is a way, but not at first sight.
+    let seed = 5
+    const draw = (): number => {
+      seed = (seed * 1_103_515_245 + 12_345) % 2 ** 31
+      return Math.floor((seed / 2 ** 31) * 10_000)
+    }
+    const sizes = Array.from({ length: 12 }, () => {
+      const cuts = [0, draw(), draw(), draw(), 10_000].sort((a, b) => a - b)
+      return cuts.slice(1).map((cut, at): [number, number] => [cut - cuts[at]!, 1])
+    }).flat()
+    const problem = problemOf(sizes, [{ id: 'board', length: 10_000, price: 5, onHand: 12 }])
+    expect(await cutLengths(problem, { shouldStop: () => true })).toMatchObject({
+      status: 'impossible',
+      reason: expect.stringContaining('no way was found in the time given'),
+      proven: false,
     })
   })
 

@@ -91,7 +91,7 @@ describe('cutSheets', () => {
       keepable: 1,
     }
     const outcome = cutSheets(problem, { shouldStop: () => true })
-    expect(outcome).toMatchObject({ status: 'impossible', part: 'long' })
+    expect(outcome).toMatchObject({ status: 'impossible', part: 'long', proven: true })
   })
 
   it('says when the stock on hand runs out', () => {
@@ -103,7 +103,7 @@ describe('cutSheets', () => {
       keepable: 1,
     }
     const outcome = cutSheets(problem, { shouldStop: afterSteps(100) })
-    expect(outcome).toMatchObject({ status: 'impossible', part: 'panel' })
+    expect(outcome).toMatchObject({ status: 'impossible', part: 'panel', proven: true })
   })
 
   it('cuts nothing for no parts', () => {

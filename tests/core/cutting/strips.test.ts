@@ -64,6 +64,7 @@ describe('cutStrips', () => {
     expect(await solve(problemOf([[120, 1]], [board('B', 100, 4, 500)]))).toMatchObject({
       status: 'impossible',
       part: 'P0',
+      proven: true,
     })
     expect(await solve(problemOf([[60, 9]], [board('B', 100, 4, 0, 2)]))).toMatchObject({
       status: 'impossible',

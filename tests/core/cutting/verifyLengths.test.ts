@@ -116,5 +116,7 @@ describe('the cost', () => {
     expect(wrongs({ lowerBound: 1400, status: 'stopped' })).toBe(0))
   it('cannot be below its bound', () => expect(wrongs({ lowerBound: 2200, status: 'stopped' })).toBe(1))
   it('has nothing to say of the impossible', () =>
-    expect(verifyCost(problem, { status: 'impossible', part: 'B', reason: 'too long' })).toEqual([]))
+    expect(
+      verifyCost(problem, { status: 'impossible', part: 'B', reason: 'too long', proven: true }),
+    ).toEqual([]))
 })
