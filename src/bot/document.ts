@@ -24,6 +24,8 @@ export interface Document<Body> {
   readonly history: (most: number) => Promise<readonly Revision[]>
   /** Deletes it with every revision; says how many there were. */
   readonly forget: () => Promise<number>
+  /** Deletes all that was before what holds now, and with it what undo could go back to. */
+  readonly trim: () => Promise<number>
 }
 
 export interface Moved<Body> {
@@ -74,6 +76,7 @@ export function openDocument<Schema extends z.ZodType>(
     redo: () => moved('redo'),
     history: (most) => store.history(key, most),
     forget: () => store.forget(key),
+    trim: () => store.trim(key),
   }
 }
 

@@ -80,6 +80,8 @@ export interface Store {
   readonly history: (key: DocumentKey, most: number) => Promise<readonly Revision[]>
   /** Deletes the document with every revision; says how many there were. */
   readonly forget: (key: DocumentKey) => Promise<number>
+  /** Deletes every revision but the newest, so that nothing of what was before is left; says how many there were. */
+  readonly trim: (key: DocumentKey) => Promise<number>
   /** Deletes documents of kind `person` with this id, and takes the name out of the histories of all others. */
   readonly forgetPerson: (person: Person) => Promise<Forgotten>
   /** True the first time an event is seen within a day; platforms deliver some twice. */

@@ -52,6 +52,16 @@ export function createStore(engine: Engine, { revisionsKept = 200 }: StoreSettin
           .executeTakeFirst()
         return Number(numDeletedRows)
       }),
+    trim: (key) =>
+      alone(key, async (transaction) => {
+        const newest = (await openTimeline(transaction, key).head())?.number ?? 0
+        const { numDeletedRows } = await transaction
+          .deleteFrom('revisions')
+          .where(ofDocument(key))
+          .where('number', '<', newest)
+          .executeTakeFirst()
+        return Number(numDeletedRows)
+      }),
     forgetPerson: (person) =>
       database.transaction().execute((transaction) => forgetPerson(transaction, person)),
     once: (eventId, at) =>

@@ -30,6 +30,7 @@ function contended(others: number): Store & { readonly calls: string[] } {
     redo: never,
     history: never,
     forget: never,
+    trim: never,
     forgetPerson: never,
     once: never,
     close: never,

@@ -248,6 +248,17 @@ export function storeContract(name: string, newPlace: () => Promise<StorePlace>,
         expect(await store.change(KEY, 4, 'late', BOB, NOON)).toEqual({ status: 'conflict', revision: 0 })
       })
 
+      it('trims a document to what holds now, which later edits can still go back to', async () => {
+        for (const value of ['a', 'b', 'c']) await edit(value)
+        expect(await store.trim(KEY)).toBe(2)
+        expect(await store.read(KEY)).toEqual({ revision: 3, body: 'c' })
+        expect(await store.history(KEY, 10)).toHaveLength(1)
+        expect(await store.undo(KEY, ANN, NOON)).toEqual({ status: 'nothing' })
+        await edit('d')
+        expect(await store.undo(KEY, ANN, NOON)).toMatchObject({ body: 'c' })
+        expect(await store.trim({ ...KEY, id: 'never written' })).toBe(0)
+      })
+
       it('forgets a person: their own documents, and their name elsewhere', async () => {
         const own = { ...KEY, kind: 'person', id: ANN.user }
         await store.change(own, 0, { units: 'inch' }, ANN, NOON)
