@@ -104,8 +104,9 @@ function panelsToGroove(asked: Asked, plan: Plan | undefined): readonly Panel[] 
     )
   const thickness = asked.thickness ?? plan?.spec.sheet
   if (thickness === undefined) throw new RangeError('a panel without a plan has the thickness of its sheet')
-  const count = asked.count ?? (pitch ? undefined : plan?.spec.grooves || undefined)
-  if (count === undefined && pitch === undefined)
+  const ofPlan = panel === undefined && plan?.faces.some(({ grooves }) => grooves > 0)
+  const count = asked.count ?? (pitch || ofPlan ? undefined : plan?.spec.grooves || undefined)
+  if (count === undefined && pitch === undefined && !ofPlan)
     throw new Refusal(
       'invalid',
       'how many grooves? Add count=5, or the distance between them as pitch=2 1/2in',
@@ -133,7 +134,7 @@ function fenceWords({ name, laid }: Panel, show: Show): string {
 }
 
 function fenceTable({ name, laid }: Panel, { unit }: Show): Table {
-  const which = name === '' ? 'Fence' : `${name === 'side' ? 'Side' : 'End'} panels: fence`
+  const which = name === '' ? 'Fence' : `${name.charAt(0).toUpperCase()}${name.slice(1)} panels: fence`
   const turn = laid.count > 1 ? '; turn the panel end for end for the second groove' : ''
   return {
     title: `${which} to nearest tooth (${unit})${turn}`,

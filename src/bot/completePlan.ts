@@ -5,9 +5,11 @@ import { readSheet } from '../core/measure/readSheet.ts'
 import { showLength } from '../core/measure/show.ts'
 import type { Spec } from '../core/plan.ts'
 import type { Context } from './context.ts'
+import { extraAssumptions, extrasOf } from './planExtras.ts'
 import type { PlanChoices } from './planChoices.ts'
 import { Refusal } from './refusal.ts'
 import type { Show } from './show.ts'
+import { slotPlay } from './slotPlay.ts'
 import { stockSize } from './stockSize.ts'
 
 /** A whole description of a surround, and what was assumed to make it whole, one line each. */
@@ -34,22 +36,27 @@ export function completePlan(choices: PlanChoices, context: Context): Completed 
   const reading = { ...settled, region, stock: reference.stock }
   const board = choices.width === undefined ? defaultBoard(usual.board, reading) : undefined
   const sheet = choices.sheet ?? defaultSheet(usual.sheet, reading)
-  const spec: Spec = {
+  const corner = choices.corner ?? settings.corner
+  const walls = {
     object,
     height,
     clearance: choices.clearance ?? usual.clearance,
     sheet: sheet.thickness,
     strip: choices.strip ?? usual.strip,
     width: choices.width ?? (board?.thickness as Spec['width']),
-    corner: choices.corner ?? settings.corner,
+    corner,
     braces: choices.braces ?? settings.braces,
     grooves: choices.grooves ?? settings.grooves,
-    fit: choices.fit ?? usual.fit,
+    fit: choices.fit ?? (corner === 'halved' ? slotPlay(sheet, context) : usual.fit),
     kerf: settled.kerf,
   }
+  const spec: Spec = { ...walls, ...extrasOf(choices, walls, show) }
   return {
     spec,
-    assumptions: assumptions(choices, spec, context, board?.name, sheetWords(sheet, show, usual.sheet)),
+    assumptions: [
+      ...assumptions(choices, spec, context, board?.name, sheetWords(sheet, show, usual.sheet)),
+      ...extraAssumptions(choices, spec, show),
+    ],
   }
 }
 
@@ -77,8 +84,12 @@ function assumptions(
 
 /** What the gap of a captured corner is, and where to ask what a year makes of it. */
 function fitLine({ fit }: PlanChoices, { corner, fit: gap }: Spec, show: Show): string {
+  if (corner === 'halved')
+    return fit === undefined
+      ? `slots ${stockSize(gap, show)} wider than the sheet: paint, swelling and a push fit (fit=)`
+      : ''
   if (corner !== 'captured')
-    return fit === undefined ? '' : 'fit= is for captured corners only: none is left here'
+    return fit === undefined ? '' : 'fit= is for captured and halved corners only: none is left here'
   const assumed =
     fit === undefined ? `${stockSize(gap, show)} gap at each end of a corner stile (fit=); ` : ''
   return `${assumed}"fit" says how loose and how tight it gets over the year`

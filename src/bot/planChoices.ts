@@ -4,6 +4,12 @@ import { nanometres } from '../core/measure/length.ts'
 import { REGIONS } from '../core/stock/stock.ts'
 import { BRACES, CORNERS } from './settings.ts'
 
+/** What may close the box, lift the lid and lie in the bottom, and which panel lets a cord through. */
+export const LIDS = ['none', 'inset', 'overlapping'] as const
+export const HANDLES = ['none', 'strip', 'notch'] as const
+export const BOTTOMS = ['none', 'cleats', 'feet'] as const
+export const CORD_PANELS = ['none', 'end', 'side', 'front'] as const
+
 const stored = z.int().nonnegative().transform(nanometres)
 
 /**
@@ -38,6 +44,20 @@ export const planChoicesSchema = z.strictObject({
   grooves: z.int().min(0).max(40).optional(),
   fit: stored.optional(),
   open: z.enum(OPENINGS).optional(),
+  /** Height of a front that is not as high as the box. */
+  front: stored.optional(),
+  frontBrace: z.boolean().optional(),
+  frontGrooves: z.int().min(0).max(40).optional(),
+  lid: z.enum(LIDS).optional(),
+  handle: z.enum(HANDLES).optional(),
+  bottom: z.enum(BOTTOMS).optional(),
+  /** Diameter of the drain holes; 0 for none. */
+  drain: stored.optional(),
+  spacing: stored.optional(),
+  cord: z.strictObject({ width: stored, height: stored }).optional(),
+  cordIn: z.enum(CORD_PANELS).optional(),
+  /** Room round lid and bottom. */
+  gap: stored.optional(),
   /** Where the wood is bought, as it was when the plan was kept: what is left open is filled from there, whoever asks. */
   region: z.enum(REGIONS).optional(),
 })

@@ -4,8 +4,8 @@ import type { BoardRead } from '../core/measure/readBoard.ts'
 import type { SheetRead } from '../core/measure/readSheet.ts'
 import type { SizeRead } from '../core/measure/readSize.ts'
 import { objectShape } from './objectShape.ts'
-import { board, choice, clearance, count, first, length, sheet, size } from './option.ts'
-import type { PlanChoices } from './planChoices.ts'
+import { board, choice, clearance, count, first, length, sheet, size, yes } from './option.ts'
+import { BOTTOMS, CORD_PANELS, HANDLES, LIDS, type PlanChoices } from './planChoices.ts'
 import { Refusal } from './refusal.ts'
 import { BRACES, CORNERS } from './settings.ts'
 
@@ -21,8 +21,21 @@ export const planOptions = {
   corner: choice('how the panels meet', CORNERS).optional(),
   braces: choice('which panels get a diagonal brace', BRACES).optional(),
   grooves: count('grooves in each panel', 0, 40).optional(),
-  fit: length('gap at each end of a corner stile', '1/32in', { zero: true }).optional(),
+  fit: length('gap at each end of a corner stile; what a slot is wider than the sheet', '1/32in', {
+    zero: true,
+  }).optional(),
   open: choice('what stays open round something that gets hot or breathes', OPENINGS).optional(),
+  front: length('height of the front side where it is lower than the back', '10in').optional(),
+  'front-brace': yes('whether the front has a brace, where it differs').optional(),
+  'front-grooves': count('grooves in the front, where they differ', 0, 40).optional(),
+  lid: choice('drops in between the walls, or lies over them with a rim', LIDS).optional(),
+  handle: choice('of the lid: a strip on top, or a notch for the fingers', HANDLES).optional(),
+  bottom: choice('a loose bottom, on cleats along the walls or on feet of its own', BOTTOMS).optional(),
+  drain: length('drain holes in the bottom: their diameter', '1/2in', { zero: true }).optional(),
+  spacing: length('how far apart drain holes are at the most', '6in').optional(),
+  cord: size('a way through for a cord: width x height of the notch', '2in x 1 1/2in').optional(),
+  cordin: choice('which panel the cord goes through', CORD_PANELS).optional(),
+  gap: length('room on each side of lid and bottom', '1/16in', { zero: true }).optional(),
 }
 
 /** The values of planOptions, as a command gets them. */
@@ -39,11 +52,23 @@ export interface PlanInput {
   readonly grooves?: number | undefined
   readonly fit?: Length | undefined
   readonly open?: PlanChoices['open']
+  readonly front?: Length | undefined
+  readonly 'front-brace'?: boolean | undefined
+  readonly 'front-grooves'?: number | undefined
+  readonly lid?: PlanChoices['lid']
+  readonly handle?: PlanChoices['handle']
+  readonly bottom?: PlanChoices['bottom']
+  readonly drain?: Length | undefined
+  readonly spacing?: Length | undefined
+  readonly cord?: SizeRead | undefined
+  readonly cordin?: PlanChoices['cordIn']
+  readonly gap?: Length | undefined
 }
 
 /** What was typed, as choices. Throws a Refusal where two options contradict each other. */
 export function choicesFrom(input: PlanInput): PlanChoices {
-  const { object, height, board: ripped, width, sheet: panel, ...rest } = input
+  const { object, height, board: ripped, width, sheet: panel, cord, cordin, ...others } = input
+  const { 'front-brace': frontBrace, 'front-grooves': frontGrooves, ...rest } = others
   const read = object && objectShape(object)
   if (read?.height !== undefined && height !== undefined && read.height !== height) {
     throw new Refusal('invalid', 'the height is given twice, in the object and as height=; keep one')
@@ -53,6 +78,10 @@ export function choicesFrom(input: PlanInput): PlanChoices {
   }
   return {
     ...rest,
+    frontBrace,
+    frontGrooves,
+    cord: cord && notchSize(cord),
+    cordIn: cordin,
     ...(object && read ? { object: read.shape, objectWords: [...object.words] } : {}),
     height: height ?? read?.height,
     width: width ?? ripped?.thickness,
@@ -64,6 +93,15 @@ export function choicesFrom(input: PlanInput): PlanChoices {
       material: panel.material,
     },
   }
+}
+
+/** Width, then height, unless they are named. */
+function notchSize({ lengths, round, roles }: SizeRead): NonNullable<PlanChoices['cord']> {
+  const upright = roles?.indexOf('height') === 0 ? 0 : 1
+  const [width, height] = [lengths[1 - upright], lengths[upright]]
+  if (width === undefined || height === undefined || lengths.length > 2 || round)
+    throw new Refusal('invalid', 'a cord notch has a width and a height; write cord=2in x 1 1/2in')
+  return { width, height }
 }
 
 /** No name, as `''`, takes the place of the one kept before: the strips do not come out of that board any more. */

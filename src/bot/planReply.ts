@@ -2,6 +2,7 @@ import { type Length, toMillimetres } from '../core/measure/length.ts'
 import type { Part, Plan } from '../core/plan.ts'
 import type { Facts } from '../core/checks/cautionFacts.ts'
 import type { Face } from '../core/panelling/face.ts'
+import { cutoutFigure, cutoutTables, extraFigures, extraNotes } from './extrasReply.ts'
 import { pair } from './pair.ts'
 import type { PlanChoices } from './planChoices.ts'
 import { panelGrooves } from './plannedGrooves.ts'
@@ -37,6 +38,7 @@ export function partTables(plan: Plan, show: Show): readonly Table[] {
         part.name,
       ]),
     },
+    ...cutoutTables(plan, show),
   ].filter((table) => table.rows.length > 0)
 }
 
@@ -52,6 +54,7 @@ export const sizeNotes = (plan: Plan, show: Show): readonly string[] => [
   ...(plan.lip > 0
     ? [`corner stiles reach ${show.length(plan.lip, 'mark', true)} over the side panels`]
     : []),
+  ...extraNotes(plan, show),
 ]
 
 /** What a saw needs besides the parts: what the tape does not show, the settings for braces, and where grooves go. */
@@ -90,18 +93,22 @@ function braceLine(plan: Plan, { name, brace }: Face, show: Show): readonly stri
   ]
 }
 
-/** Where the first groove of either panel goes; the grooves command has the rest. */
+/** Where the first groove of each panel goes; the grooves command has the rest. */
 function grooveLine(plan: Plan, show: Show, kerf: Length): readonly string[] {
+  const panels = panelGrooves(plan, { kerf })
+  if (panels.length === 0) return []
+  const counts = new Set(plan.faces.map(({ grooves }) => grooves))
+  const fences = panels.map(({ face, laid }) => {
+    const grooves = plan.faces.find(({ name }) => name === face)?.grooves
+    const which = counts.size > 1 ? `${face} panels ${grooves},` : `${face} panels`
+    return laid.status === 'laid' && laid.settings[0]
+      ? `${which} first fence ${show.length(laid.settings[0].fence, 'mark', true)}`
+      : `${which} have no room for them with this blade`
+  })
   const { grooves } = plan.spec
-  if (grooves === 0) return []
-  const fences = panelGrooves(plan, { count: grooves, kerf }).map(({ face, laid }) =>
-    laid.status === 'laid' && laid.settings[0]
-      ? `${face} panels first fence ${show.length(laid.settings[0].fence, 'mark', true)}`
-      : `${face} panels have no room for them with this blade`,
-  )
-  return [
-    `${grooves} ${grooves === 1 ? 'groove' : 'grooves'} in each panel: ${fences.join(', ')}; "grooves" gives every fence of a plan that is kept`,
-  ]
+  const what =
+    counts.size > 1 ? 'grooves' : `${grooves} ${grooves === 1 ? 'groove' : 'grooves'} in each panel`
+  return [`${what}: ${fences.join(', ')}; "grooves" gives every fence of a plan that is kept`]
 }
 
 /** The first line: the panels, which are cut first. */
@@ -111,7 +118,8 @@ export function planAnswer(plan: Plan, show: Show): string {
     ({ count, name, length, width }) =>
       `${count} ${name}${count === 1 ? '' : 's'} ${show.mark(length, 'into')} x ${show.mark(width, 'into')} ${show.unit}`,
   )
-  return `Cut ${cuts.join(' and ')}`
+  const last = cuts.at(-1) ?? ''
+  return `Cut ${[cuts.slice(0, -1).join(', '), last].filter((each) => each !== '').join(' and ')}`
 }
 
 /** The sizes of a plan in mm, under the names that scripts rely on. */
@@ -135,10 +143,21 @@ export function planFigures(plan: Plan): Readonly<Record<string, Figure>> {
   return {
     ...Object.fromEntries(Object.entries(sizes).map(([name, length]) => [name, toMillimetres(length)])),
     parts: plan.parts.map(partFigure),
+    ...extraFigures(plan),
   }
 }
 
-export const partFigure = ({ label, name, material, count, length, width, thickness }: Part): Figure => ({
+export const partFigure = ({
+  label,
+  name,
+  material,
+  count,
+  length,
+  width,
+  thickness,
+  cutouts,
+}: Part): Figure => ({
+  ...(cutouts ? { cutouts: cutouts.map(cutoutFigure) } : {}),
   label,
   name,
   material,
@@ -156,17 +175,17 @@ function steepest({ faces }: Plan): number | undefined {
 
 /** What the cautions depend on. */
 export function planFacts(plan: Plan, choices: PlanChoices): Facts {
+  const grooves = Math.max(...plan.faces.map((face) => face.grooves))
   const narrow = Math.min(plan.outside.length, plan.outside.width) as Length
   return {
     sheetCut: true,
     crosscut: true,
     pieceLength: toMillimetres(Math.min(...plan.parts.map(({ length }) => length)) as Length),
     ripWidth: toMillimetres(plan.spec.strip),
-    ...(plan.spec.grooves > 0
-      ? { grooves: plan.spec.grooves, grooveDepth: toMillimetres(plan.spec.sheet) / 3 }
-      : {}),
+    ...(grooves > 0 ? { grooves, grooveDepth: toMillimetres(plan.spec.sheet) / 3 } : {}),
     ...(steepest(plan) === undefined ? {} : { mitre: steepest(plan) }),
     brads: true,
+    ...(plan.cord ? { cord: true } : {}),
     height: toMillimetres(plan.panelHeight),
     base: toMillimetres(narrow),
     ...objectFacts(choices),

@@ -19,28 +19,35 @@ export interface GrooveTerms {
   readonly stiles?: Length | undefined
 }
 
-/** Grooves in the panels of a plan, side panels first; even over what shows between the stiles unless `stiles` says otherwise. */
-export const panelGrooves = ({ faces, spec }: Plan, terms: GrooveTerms): readonly GroovedPanel[] =>
-  [faces[1], faces[0]].map(({ name, panel, covered }) => ({
-    face: name,
-    laid: layGrooves({
-      panel,
-      count: terms.count,
+/**
+ * Grooves in the panels of a plan, side panels first: as many as each face has unless `count` or `pitch` says otherwise, none
+ * where that is none; even over what shows between the stiles unless `stiles` does.
+ */
+export const panelGrooves = ({ faces, spec }: Plan, terms: GrooveTerms): readonly GroovedPanel[] => {
+  const [end, ...sides] = faces
+  return [...sides, end].flatMap((face) => {
+    const count = terms.count ?? (terms.pitch === undefined ? face.grooves : undefined)
+    if (count === 0) return []
+    const laid = layGrooves({
+      panel: face.panel,
+      count,
       pitch: terms.pitch,
       kerf: terms.kerf,
       thickness: terms.thickness ?? spec.sheet,
       equalOver: 'between stiles',
-      stile: terms.stiles ?? covered,
-    }),
-  }))
+      stile: terms.stiles ?? face.covered,
+    })
+    return [{ face: face.name, laid }]
+  })
+}
 
 /** Throws a Refusal where the plan asks for more grooves than its panels take with this blade. */
 export function refuseGrooves(plan: Plan, kerf: Length): void {
-  const { grooves } = plan.spec
-  if (grooves === 0) return
-  for (const { face, laid } of panelGrooves(plan, { count: grooves, kerf }))
-    if (laid.status === 'impossible')
-      throw new Refusal('invalid', `${grooves} grooves in each ${face} panel: ${grooveSentence(laid)}`)
+  for (const { face, laid } of panelGrooves(plan, { kerf })) {
+    if (laid.status !== 'impossible') continue
+    const grooves = plan.faces.find(({ name }) => name === face)?.grooves
+    throw new Refusal('invalid', `${grooves} grooves in each ${face} panel: ${grooveSentence(laid)}`)
+  }
 }
 
 /** Why there can be no such grooves, and what would do. */

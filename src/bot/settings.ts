@@ -5,7 +5,13 @@ import type { Corner } from '../core/panelling/framing.ts'
 import type { Region } from '../core/stock/stock.ts'
 
 /** How the side and end panels meet, by trade name. */
-export const CORNERS = ['captured', 'cleated', 'butted'] as const satisfies readonly Corner[]
+export const CORNERS = [
+  'captured',
+  'cleated',
+  'butted',
+  'halved',
+  'bracketed',
+] as const satisfies readonly Corner[]
 
 /** Which panels get a diagonal brace. */
 export const BRACES = ['ends', 'sides', 'all', 'none'] as const
