@@ -1,0 +1,131 @@
+import {
+  Client,
+  type ClientOptions,
+  Events,
+  GatewayIntentBits,
+  type Interaction,
+  type Message,
+  Options,
+  Partials,
+} from 'discord.js'
+import type { PlatformParts } from '../../bot/platform.ts'
+import type { Platform } from '../../bot/request.ts'
+import type { Desk } from './desk.ts'
+import { createHealth } from './health.ts'
+import { hearButton } from './hearButton.ts'
+import { hearCommand } from './hearCommand.ts'
+import { hearForm } from './hearForm.ts'
+import { hearMessage } from './hearMessage.ts'
+import { hearTyping } from './hearTyping.ts'
+import { limits } from './limits.ts'
+import { createParents } from './parents.ts'
+import { closedWhy, loggable, saysWhy, troubleOf } from './trouble.ts'
+
+export interface DiscordOptions {
+  readonly token: string
+  /** Which shards this process runs, of how many there are in all; as many as Discord recommends, all of them here, when undefined. */
+  readonly shards?: { readonly ids: readonly number[]; readonly count: number } | undefined
+  /** Another address for Discord's interface, for tests. */
+  readonly api?: string | undefined
+}
+
+/** People and messages are not kept: every event brings what is needed of them. */
+const settings = ({ shards, api }: DiscordOptions): ClientOptions => ({
+  intents: [GatewayIntentBits.Guilds, GatewayIntentBits.GuildMessages, GatewayIntentBits.DirectMessages],
+  // Without it nothing is heard of a direct message in a channel not seen before.
+  partials: [Partials.Channel],
+  allowedMentions: { parse: [], repliedUser: false },
+  failIfNotExists: false,
+  makeCache: Options.cacheWithLimits({
+    ...Options.DefaultMakeCacheSettings,
+    MessageManager: 0,
+    ReactionManager: 0,
+    PresenceManager: 0,
+    VoiceStateManager: 0,
+    GuildMemberManager: { maxSize: 100, keepOverLimit: ({ id, client }) => id === client.user.id },
+    UserManager: { maxSize: 100, keepOverLimit: ({ id, client }) => id === client.user.id },
+  }),
+  ...(shards && { shards: [...shards.ids], shardCount: shards.count }),
+  ...(api !== undefined && { rest: { api } }),
+})
+
+/** The bot in Discord: slash commands, buttons, forms, and messages that name it. */
+export function createDiscord(parts: PlatformParts, options: DiscordOptions): Platform {
+  const client = new Client(settings(options))
+  const health = createHealth(client)
+  const desk: Desk = { parts, client, parentOf: createParents(client) }
+  const underWay = new Set<Promise<void>>()
+  let isOpen = false
+
+  const handle = (what: string, work: () => Promise<void>) => {
+    if (!isOpen) return
+    const done = Promise.resolve()
+      .then(work)
+      .catch((error: unknown) => {
+        // Somebody else answered: nothing is wrong.
+        if (troubleOf(error) !== 'taken')
+          parts.log.error({ ...loggable(error), what }, 'an event was not answered')
+      })
+      .finally(() => underWay.delete(done))
+    underWay.add(done)
+  }
+  client.on(Events.InteractionCreate, (interaction) => handle('interaction', () => hear(interaction, desk)))
+  client.on(Events.MessageCreate, (message: Message) => handle('message', () => hearMessage(message, desk)))
+  watch(client, parts)
+
+  return {
+    name: 'discord',
+    limits,
+    start: async () => {
+      isOpen = true
+      await open(client, options.token)
+      parts.log.info({ shards: client.ws.shards.size }, 'Discord is connected')
+    },
+    stop: async () => {
+      isOpen = false
+      await client.destroy()
+      // The connection is closed, but answers that are under way still go out.
+      client.rest.setToken(options.token)
+      await Promise.all(underWay)
+    },
+    health: () => (isOpen ? health() : { well: false, says: 'Discord is closed' }),
+  }
+}
+
+async function hear(interaction: Interaction, desk: Desk): Promise<void> {
+  if (interaction.isAutocomplete()) return hearTyping(interaction, desk)
+  if (interaction.isChatInputCommand()) return hearCommand(interaction, desk)
+  if (interaction.isButton()) return hearButton(interaction, desk)
+  if (interaction.isModalSubmit()) return hearForm(interaction, desk)
+}
+
+/** Connects; rejects with one sentence where Discord refuses. */
+function open(client: Client, token: string): Promise<void> {
+  return new Promise((resolve, reject) => {
+    client.once(Events.ClientReady, () => resolve())
+    client.once(Events.ShardDisconnect, ({ code }) => reject(new Error(closedWhy(code))))
+    client
+      .login(token)
+      .catch((error: unknown) => reject(new Error(`Discord cannot be reached: ${saysWhy(error)}`)))
+  })
+}
+
+/** Notes what becomes of the connections. */
+function watch(client: Client, { log }: PlatformParts): void {
+  client.on(Events.Error, (error) => log.error(loggable(error), 'the Discord client failed'))
+  client.on(Events.ShardError, (error, shard) =>
+    log.warn({ ...loggable(error), shard }, 'a connection failed'),
+  )
+  client.on(Events.ShardDisconnect, ({ code }, shard) => log.error({ shard, code }, closedWhy(code)))
+  client.on(Events.ShardReconnecting, (shard) => log.warn({ shard }, 'a connection is opened again'))
+  client.on(Events.ShardResume, (shard, replayed) => log.info({ shard, replayed }, 'a connection is back'))
+  client.rest.on('rateLimited', ({ method, timeToReset, scope, global }) =>
+    log.warn({ method, timeToReset, scope, global }, 'Discord asks to wait'),
+  )
+  client.rest.on('invalidRequestWarning', ({ count, remainingTime }) =>
+    log.warn(
+      { count, remainingTime },
+      'Discord refuses many calls; at 10 000 in ten minutes it closes the door',
+    ),
+  )
+}
