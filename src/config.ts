@@ -9,6 +9,7 @@ import { fastenersFile } from './config/fasteners.ts'
 import { readFiles } from './config/files.ts'
 import { finishesFile } from './config/finishes.ts'
 import { lumberFile } from './config/lumber.ts'
+import { pricesFile } from './config/prices.ts'
 import { seasonsFile } from './config/seasons.ts'
 import { sheetsFile } from './config/sheets.ts'
 import type { Source } from './config/source.ts'
@@ -37,16 +38,17 @@ const FILES = {
   fasteners: fastenersFile,
   adhesives: adhesivesFile,
   seasons: seasonsFile,
+  prices: pricesFile,
 }
 
 /** Reads and checks every file of a config folder. Throws a ConfigError that names every problem, one a line. */
 export function readConfig(folder: string): Config {
   const { values, sources } = readFiles(folder, FILES)
-  const { bot, lumber, sheets, finishes, cautions, species, fasteners, adhesives, seasons } = values
+  const { bot, lumber, sheets, finishes, cautions, species, fasteners, adhesives, seasons, prices } = values
   const stock = { ...lumber, ...sheets }
   checkBoards(bot, stock, sources.bot)
   checkWood(seasons.seasons, species.species, sources.seasons)
-  return { bot, stock, ...finishes, cautions, ...species, ...fasteners, ...adhesives, ...seasons }
+  return { bot, stock, ...finishes, cautions, ...species, ...fasteners, ...adhesives, ...seasons, ...prices }
 }
 
 /** Two files must agree: each region's usual board in bot.yaml is one that lumber.yaml has. */

@@ -4,7 +4,9 @@ import type { Species } from '../core/moisture/species.ts'
 import type { PanelDensity } from '../core/quantities/density.ts'
 import type { FastenerTables } from '../core/quantities/fastenerSize.ts'
 import type { GlueTables } from '../core/quantities/glueProduct.ts'
-import type { Container, FinishProduct } from '../core/quantities/product.ts'
+import type { Container, DryingRules, FinishProduct } from '../core/quantities/product.ts'
+import type { PriceList } from '../core/quantities/shoppingPrices.ts'
+import type { Sanding } from '../core/quantities/shoppingSandpaper.ts'
 import type { StockTables } from '../core/stock/stock.ts'
 
 /** The tables of the trade that answers are reckoned from, as config/ holds them. */
@@ -12,6 +14,12 @@ export interface Reference {
   readonly stock: StockTables
   readonly finishes: readonly FinishProduct[]
   readonly containers: readonly Container[]
+  readonly drying: DryingRules
+  readonly sanding: Sanding
+  /** What things cost, where the channel has not said. */
+  readonly prices: readonly PriceList[]
+  /** The part of sheets, boards and hardware that is bought over. */
+  readonly spare: number
   readonly cautions: readonly CautionRule[]
   readonly species: readonly Species[]
   readonly panelDensities: readonly PanelDensity[]

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { afterAll, describe, expect, it } from 'vitest'
 import { inches, millimetres, toMillimetres } from '../../src/core/measure/length.ts'
 import { planSurround, type Spec } from '../../src/core/plan.ts'
-import { exposedArea } from '../../src/core/quantities/finishArea.ts'
+import { exposedSurfaces, finishedArea } from '../../src/core/quantities/exposedSurface.ts'
 import { openRoom } from '../room.ts'
 
 const room = await openRoom()
@@ -103,7 +103,7 @@ describe('any plan at all', () => {
           if (!answer.ok) expect(answer.kind, `${line}: ${answer.error}`).toBe('invalid')
           if (answer.ok && line === 'project') expect(answer.reply.figures).toEqual(figures)
           if (answer.ok && line === 'finish')
-            expect(answer.reply.figures.area).toBeCloseTo(exposedArea(worked.parts, 'all'), 3)
+            expect(answer.reply.figures.area).toBeCloseTo(finishedArea(exposedSurfaces(worked), 'all'), 3)
           if (answer.ok && line === 'grooves')
             expect(answer.reply.figures.centres).toHaveLength(typed.grooves)
         }

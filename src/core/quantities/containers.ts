@@ -1,10 +1,13 @@
 import type { Container } from './product.ts'
+import { type Pack, packFor } from './shoppingPacks.ts'
 
 /** So many cans of one size. */
 export interface ContainerCount {
   readonly name: string
   readonly millilitres: number
   readonly count: number
+  /** Cents for one, where it is known. */
+  readonly price?: number
 }
 
 /**
@@ -13,39 +16,22 @@ export interface ContainerCount {
  */
 const CAN_WORTH = 946.352946
 
-/** A shortfall of less than this, in mL, is the rounding of the arithmetic. */
-const ROUNDING = 0.01
-
 /**
- * The cans that hold at least `volume` mL at the least left over, where one can more has to save a quart. Searched
- * exactly; largest first; empty for no volume. Throws where no cans are given.
+ * The cans that hold at least `volume` mL. Where prices are known, the cheapest of those that have one; else those with the
+ * least left over, where one can more has to save a quart. Searched exactly; then less left over, then fewer cans; largest
+ * first; empty for no volume. Throws where no cans are given.
  */
 export function fillContainers(volume: number, sold: readonly Container[]): readonly ContainerCount[] {
-  if (volume <= ROUNDING) return []
-  const sizes = [...sold].sort((a, b) => b.volume - a.volume)
-  const counts = cheapest(volume, sizes)
-  if (!counts) throw new RangeError('no containers to fill')
-  return sizes
-    .map(({ name, volume: millilitres }, index) => ({ name, millilitres, count: counts[index] ?? 0 }))
+  const priced = sold.filter(({ price }) => price !== undefined)
+  const choice = [...(priced.length > 0 ? priced : sold)].sort((a, b) => b.volume - a.volume)
+  const packs = choice.map(({ volume: holds, price }): Pack => ({ holds, cost: price ?? CAN_WORTH }))
+  const counts = packFor(volume, packs, priced.length > 0 ? 0 : 1)
+  return choice
+    .map(({ name, volume: millilitres, price }, index) => ({
+      name,
+      millilitres,
+      count: counts[index] ?? 0,
+      ...(price === undefined ? {} : { price }),
+    }))
     .filter(({ count }) => count > 0)
-}
-
-/** How many of each size, in their order; undefined where there is no size at all. */
-function cheapest(volume: number, sizes: readonly Container[]): readonly number[] | undefined {
-  let best: readonly number[] | undefined
-  let bestCost = Number.POSITIVE_INFINITY
-  const search = (rest: number, counts: readonly number[], cans: number): void => {
-    const size = sizes[counts.length]?.volume
-    if (rest <= ROUNDING) {
-      const cost = cans * CAN_WORTH - rest
-      if (cost < bestCost - ROUNDING) [best, bestCost] = [counts, cost]
-      return
-    }
-    // All that is left to fill needs at least this many cans, since the sizes that follow are no larger.
-    if (size === undefined || (cans + rest / size) * CAN_WORTH > bestCost) return
-    for (let count = Math.ceil((rest - ROUNDING) / size); count >= 0; count -= 1)
-      search(rest - count * size, [...counts, count], cans + count)
-  }
-  search(volume, [], 0)
-  return best
 }

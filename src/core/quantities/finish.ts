@@ -1,5 +1,6 @@
 import type { Region } from '../stock/stock.ts'
 import { type ContainerCount, fillContainers } from './containers.ts'
+import { dryFilm, wetFilm } from './finishFilm.ts'
 import type { Container, FinishProduct } from './product.ts'
 
 /** Planed or sanded wood and sheet, or sawn and weathered wood, which drinks more. */
@@ -13,7 +14,7 @@ export interface FinishRequest {
   readonly coats?: number | undefined
   readonly surface: Surface
   readonly region: Region
-  /** Every can that is sold; those of the region are used. */
+  /** Every can that is sold, with its price where that is known; those of the region are used. */
   readonly containers: readonly Container[]
 }
 
@@ -26,11 +27,19 @@ export interface FinishNeed {
   readonly coverage: number
   /** mL that go on the wood in one coat. */
   readonly perCoat: number
+  /** Micrometres that one coat is thick while wet. */
+  readonly wetFilm: number
+  /** What it dries to; undefined for what soaks in. */
+  readonly dryFilm: number | undefined
   /** The part added for tray, roller and rag: 0.1 is 10 %. */
   readonly waste: number
   /** mL for all coats with the waste added. */
   readonly volume: number
   readonly containers: readonly ContainerCount[]
+  /** mL that stay in the cans. */
+  readonly left: number
+  /** Cents for all the cans; undefined where a price is not known. */
+  readonly cost: number | undefined
 }
 
 /** No source says how far the product goes on this surface. */
@@ -53,16 +62,27 @@ export function finishNeeded(request: FinishRequest): FinishNeed | FinishUnknown
   const perCoat = area / 1000 / coverage
   const volume = perCoat * coats * (1 + waste)
   const sold = request.containers.filter(({ region }) => region === request.region)
+  const containers = fillContainers(volume, sold)
   return {
     status: 'needed',
     area,
     coats,
     coverage,
     perCoat,
+    wetFilm: wetFilm(coverage),
+    dryFilm: product.solids === undefined ? undefined : dryFilm(wetFilm(coverage), product.solids),
     waste,
     volume,
-    containers: fillContainers(volume, sold),
+    containers,
+    left: containers.reduce((sum, { millilitres, count }) => sum + millilitres * count, 0) - volume,
+    cost: costOf(containers),
   }
+}
+
+function costOf(containers: readonly ContainerCount[]): number | undefined {
+  const costs = containers.map(({ price, count }) => (price === undefined ? Number.NaN : price * count))
+  const total = costs.reduce((sum, each) => sum + each, 0)
+  return Number.isNaN(total) ? undefined : total
 }
 
 function checkCount(name: string, count: number): void {

@@ -10,11 +10,16 @@ export interface Range {
 export const FINISH_KINDS = ['oil', 'water', 'solvent'] as const
 export type FinishKind = (typeof FINISH_KINDS)[number]
 
+/** What a coat is good for as it dries: not sticky, the next coat, to be carried, to be put together, hard for good. */
+export const DRYING_STEPS = ['touch', 'recoat', 'handle', 'assemble', 'full'] as const
+export type DryingStep = (typeof DRYING_STEPS)[number]
+
 /** Drying times in hours at room temperature, each where a source gives it. */
-export interface Drying {
-  readonly touch?: Range | undefined
-  readonly recoat?: Range | undefined
-  readonly full?: Range | undefined
+export interface Drying extends Readonly<Partial<Record<DryingStep, Range | undefined>>> {
+  /** The steps whose times nobody has read in a source. */
+  readonly fromMemory?: readonly DryingStep[] | undefined
+  /** A second recoat time, hours, that a source gives for a cold place, degrees Celsius. */
+  readonly cold?: { readonly temperature: number; readonly recoat: number } | undefined
   /** Air and wood, degrees Celsius, between which the finish may be applied. */
   readonly temperature?: Range | undefined
   /** Percent relative humidity that the room must stay under. */
@@ -35,7 +40,20 @@ export interface FinishProduct {
   readonly coats: number
   /** The part of the finish that stays in the tray and on the rag: 0.1 is 10 %. */
   readonly waste: { readonly smooth: number; readonly rough: number }
+  /** The part of its volume that stays as a film: 0.4 is 40 %. Undefined for what soaks in. */
+  readonly solids?: number | undefined
   readonly drying?: Drying | undefined
+}
+
+/** What cold and damp air do to drying times. */
+export interface DryingRules {
+  /** Degrees Celsius at which the times hold. */
+  readonly ratedAt: number
+  /** Twice as long for every so many degrees colder, where no source gives a second time. */
+  readonly doublesPer: number
+  /** From so many percent humidity, times are multiplied. */
+  readonly humid: number
+  readonly humidTimes: number
 }
 
 /** A can as sold. */
@@ -44,4 +62,6 @@ export interface Container {
   readonly name: string
   /** mL */
   readonly volume: number
+  /** Cents for one, where somebody has said. */
+  readonly price?: number | undefined
 }

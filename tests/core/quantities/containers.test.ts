@@ -94,6 +94,89 @@ describe('fillContainers', () => {
   })
 })
 
+describe('fillContainers where prices are known', () => {
+  const priced = (prices: Readonly<Record<string, number>>): readonly Container[] =>
+    US.map((can) => ({ ...can, price: prices[can.name] }))
+  const usual = { 'half-pint': 800, pint: 1300, quart: 2000, gallon: 4500, '5-gallon pail': 19_000 }
+
+  it.each([
+    [1.17, '1 quart + 1 half-pint'],
+    [1.3, '1 quart + 1 pint'],
+    [2.2, '1 gallon'],
+    [4.1, '1 gallon + 1 half-pint'],
+    [16.1, '4 gallon + 1 half-pint'],
+    [17, '1 5-gallon pail'],
+  ])('%s quarts: %s costs least', (quarts, cans) => {
+    expect(filled(quarts * QUART, priced(usual))).toBe(cans)
+  })
+
+  it('takes the larger can where it costs the same, and the fewer where as much is left', () => {
+    expect(filled(QUART, priced({ ...usual, quart: 2000, gallon: 2000 }))).toBe('1 quart')
+    expect(filled(1.5 * QUART, priced({ ...usual, pint: 1000, quart: 2000 }))).toBe('1 quart + 1 pint')
+    expect(filled(2 * QUART, priced({ ...usual, pint: 1000, quart: 2000, gallon: 9000 }))).toBe('2 quart')
+  })
+
+  it('leaves alone what has no price, as long as something has', () => {
+    expect(filled(QUART, priced({ gallon: 4500 }))).toBe('1 gallon')
+    expect(filled(QUART, priced({}))).toBe('1 quart')
+  })
+
+  it('agrees with trying every choice: least money, then least left over, then fewest cans', () => {
+    const can = fc.record({
+      volume: fc.integer({ min: 100, max: 3000 }),
+      price: fc.integer({ min: 0, max: 5000 }),
+    })
+    const cans = fc.uniqueArray(can, { minLength: 1, maxLength: 4, selector: ({ volume }) => volume })
+    fc.assert(
+      fc.property(cans, fc.integer({ min: 1, max: 4000 }), (sizes, need) => {
+        const sold = sizes.map((each): Container => ({ region: 'UK', name: `${each.volume}`, ...each }))
+        const chosen = fillContainers(need, sold)
+        const sum = (of: (each: (typeof chosen)[number]) => number) =>
+          chosen.reduce((total, each) => total + each.count * of(each), 0)
+        const found = [
+          sum(({ price = 0 }) => price),
+          sum(({ millilitres }) => millilitres) - need,
+          sum(() => 1),
+        ]
+        expect(found).toEqual(leastMoney(need, sizes, [0, 0, 0]))
+      }),
+    )
+  })
+
+  it('costs no less for more', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 60_000 }),
+        fc.integer({ min: 0, max: 20_000 }),
+        (volume, more) => {
+          const cost = (of: number) =>
+            fillContainers(of, priced(usual)).reduce((sum, { count, price = 0 }) => sum + count * price, 0)
+          expect(cost(volume + more)).toBeGreaterThanOrEqual(cost(volume))
+        },
+      ),
+    )
+  })
+})
+
+type Outcome = readonly [cents: number, left: number, cans: number]
+
+/** The best of every choice of cans, each tried in turn until the volume is held. */
+function leastMoney(
+  need: number,
+  sizes: readonly { readonly volume: number; readonly price: number }[],
+  [cents, , cans]: Outcome,
+): Outcome {
+  if (need <= 0) return [cents, -need, cans]
+  const [size, ...others] = sizes
+  if (!size) return [Number.POSITIVE_INFINITY, 0, 0]
+  const taken = leastMoney(need - size.volume, sizes, [cents + size.price, 0, cans + 1])
+  const skipped = leastMoney(need, others, [cents, 0, cans])
+  const order = taken
+    .map((value, index) => value - (skipped[index] ?? 0))
+    .find((difference) => difference !== 0)
+  return (order ?? 0) < 0 ? taken : skipped
+}
+
 /** One can more may cost a quart left over. */
 const worth = (left: number, cans: number): number => left + cans * QUART
 

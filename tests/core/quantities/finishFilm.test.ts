@@ -1,35 +1,32 @@
 import { describe, expect, it } from 'vitest'
-import {
-  dryFilm,
-  fromSquareFeetPerGallon,
-  spreadingRate,
-  toSquareFeetPerGallon,
-  wetFilm,
-  wetFilmFor,
-} from '../../../src/core/quantities/finishFilm.ts'
+import { dryFilm, toSquareFeetPerGallon, wetFilm } from '../../../src/core/quantities/finishFilm.ts'
 
 const MIL = 25.4
 
-describe('spreading rate', () => {
-  // Volume solids in percent, dry film in mils, ft2 per US gallon as printed, and how far the print rounds.
+/** A coverage in m2/L from one in ft2 per US gallon: 231 in3 over 144 in2. */
+const fromFeet = (rate: number): number => (rate * 0.09290304) / 3.785411784
+
+describe('the film that a spreading rate leaves', () => {
+  // Volume solids in percent, ft2 per US gallon as printed, the dry film in mils that it is printed for, and how far the print
+  // rounds, as a part of the film.
   it.each([
-    ['spreading-rate sheet, constant rounded to 1604', 65, 5, 208.52, 0.025],
-    ['wet-film formula sheet: 10 mil wet', 100, 10, 160.417, 1e-3],
-    ['estimating guide', 35, 1, 561, 0.5],
-    ['estimating guide', 35, 2, 281, 0.5],
-    ['estimating guide', 40, 6, 107, 0.5],
-    ['estimating guide', 50, 4, 201, 0.5],
-    ['primer question', 45, 1, 722, 0.5],
-    ['primer question', 45, 2, 361, 0.5],
-    ['painting magazine, 1604 / 2.5 rounded to 641 first', 46, 2.5, 294, 1.5],
-    ['painting magazine, 1604 / 2.5 rounded to 641 first', 56, 2.5, 358, 1.5],
-  ])('%s: %s %% solids at %s mil', (_, solids, mils, printed, rounding) => {
-    const rate = toSquareFeetPerGallon(spreadingRate(mils * MIL, solids / 100))
-    expect(Math.abs(rate - printed)).toBeLessThan(rounding)
+    ['spreading-rate sheet, constant rounded to 1604', 65, 208.52, 5, 2e-4],
+    ['wet-film formula sheet: 10 mil wet', 100, 160.417, 10, 1e-5],
+    ['estimating guide', 35, 561, 1, 1e-3],
+    ['estimating guide', 35, 281, 2, 2e-3],
+    ['estimating guide', 40, 107, 6, 2e-3],
+    ['estimating guide', 50, 201, 4, 3e-3],
+    ['primer question', 45, 722, 1, 1e-3],
+    ['primer question', 45, 361, 2, 1e-3],
+    ['painting magazine, 1604 / 2.5 rounded to 641 first', 46, 294, 2.5, 5e-3],
+    ['painting magazine, 1604 / 2.5 rounded to 641 first', 56, 358, 2.5, 5e-3],
+  ])('%s: %s %% solids at %s ft2 a gallon', (_, solids, printed, mils, rounding) => {
+    const film = dryFilm(wetFilm(fromFeet(printed)), solids / 100) / MIL
+    expect(Math.abs(film - mils) / mils).toBeLessThan(rounding)
   })
 
-  it('spreading-rate sheet, metric: 65 % at 125 um is 5.2 m2/L', () => {
-    expect(spreadingRate(125, 0.65)).toBeCloseTo(5.2, 9)
+  it('spreading-rate sheet, metric: 65 % at 5.2 m2/L is 125 um', () => {
+    expect(dryFilm(wetFilm(5.2), 0.65)).toBeCloseTo(125, 9)
   })
 
   // Wood Handbook (GTR-190), ch. 16, and a paint maker's sheet: ft2/gal beside m2/L.
@@ -39,12 +36,10 @@ describe('spreading rate', () => {
     [300, 7.4],
     [400, 9.8],
   ])('%s ft2/gal is %s m2/L', (feet, metres) => {
-    expect(Math.abs(fromSquareFeetPerGallon(feet) - metres)).toBeLessThan(0.06)
-    expect(toSquareFeetPerGallon(fromSquareFeetPerGallon(feet))).toBeCloseTo(feet, 9)
+    expect(Math.abs(feet - toSquareFeetPerGallon(metres))).toBeLessThan(toSquareFeetPerGallon(0.06))
+    expect(toSquareFeetPerGallon(fromFeet(feet))).toBeCloseTo(feet, 9)
   })
-})
 
-describe('film', () => {
   // A paint maker's film-thickness table: m2/L, wet film in um and in mils.
   it.each([
     [16, 63, 2.5],
@@ -64,15 +59,5 @@ describe('film', () => {
   it('30 % solids, 3 mil wet, twice', () => {
     expect(dryFilm(3, 0.3)).toBeCloseTo(0.9, 9)
     expect(0.6 + dryFilm(3, 0.3)).toBeCloseTo(1.5, 9)
-  })
-
-  it('thinner makes a wet film dry to less, and both ways agree', () => {
-    expect(dryFilm(100, 0.5, 0.25)).toBeCloseTo(40, 9)
-    expect(wetFilmFor(40, 0.5, 0.25)).toBeCloseTo(100, 9)
-    expect(wetFilmFor(dryFilm(80, 0.4), 0.4)).toBeCloseTo(80, 9)
-  })
-
-  it('what is laid wet at a coverage dries to the film that the coverage was reckoned from', () => {
-    expect(dryFilm(wetFilm(spreadingRate(38, 0.4)), 0.4)).toBeCloseTo(38, 9)
   })
 })

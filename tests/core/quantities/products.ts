@@ -1,5 +1,5 @@
 import type { Container, FinishProduct } from '../../../src/core/quantities/product.ts'
-import { fromSquareFeetPerGallon } from '../../../src/core/quantities/finishFilm.ts'
+import { toSquareFeetPerGallon } from '../../../src/core/quantities/finishFilm.ts'
 
 /** mm2 in a square foot, mL in a US gallon of 231 in3: by definition. */
 export const SQUARE_FOOT = 92_903.04
@@ -28,7 +28,7 @@ export const covering = (low: number, high = low): FinishProduct => ({
   name: 'test paint',
   alsoCalled: [],
   kind: 'water',
-  smooth: { low: fromSquareFeetPerGallon(low), high: fromSquareFeetPerGallon(high) },
+  smooth: { low: low / toSquareFeetPerGallon(1), high: high / toSquareFeetPerGallon(1) },
   coats: 1,
   waste: { smooth: 0, rough: 0 },
 })

@@ -1,0 +1,63 @@
+import { itemKey } from '../core/quantities/shoppingPrices.ts'
+import type { Region } from '../core/stock/stock.ts'
+import type { Context } from './context.ts'
+import { shopStockSchema } from './shopStock.ts'
+import { NOTHING_KEPT, type ShoppingKept, shoppingOf } from './shoppingKept.ts'
+
+/** Cents for one, and whether it is one of the examples in the settings. */
+export interface Price {
+  readonly cents: number
+  readonly isExample: boolean
+}
+
+/** What things cost in this channel. */
+export interface PriceBook {
+  readonly currency: string | undefined
+  /** When the examples were written down; undefined where they do not count here. */
+  readonly asOf: string | undefined
+  /** By the first of the names that has a price: the channel's own before any example. */
+  readonly priceOf: (...names: readonly string[]) => Price | undefined
+  readonly kept: ShoppingKept
+}
+
+/**
+ * The channel's own prices, then the examples of its region. Nothing is converted: where the channel reckons in another currency
+ * than the examples, they do not count.
+ */
+export async function priceBook(context: Context): Promise<PriceBook> {
+  const { region } = context.settled
+  const kept = (await shoppingOf(context).read()) ?? NOTHING_KEPT
+  const stock = await context.ofChannel('stock', shopStockSchema).read()
+  const examples = context.reference.prices.find((list) => list.region === region)
+  const currency = kept.currency ?? stock?.currency ?? examples?.currency
+  const counts = examples && isSameCurrency(examples.currency, currency, region)
+  const own = new Map(kept.prices.map(({ item, cents }) => [itemKey(item), cents]))
+  const find = (names: readonly string[], prices: ReadonlyMap<string, number> | undefined) =>
+    names.map((name) => prices?.get(itemKey(name))).find((cents) => cents !== undefined)
+  return {
+    currency,
+    asOf: counts ? examples.asOf : undefined,
+    kept,
+    priceOf: (...names) => {
+      const said = find(names, own)
+      if (said !== undefined) return { cents: said, isExample: false }
+      const example = find(names, counts ? examples.prices : undefined)
+      return example === undefined ? undefined : { cents: example, isExample: true }
+    },
+  }
+}
+
+/** A sign means the money of its region: `$` is `AUD` in Australia and `USD` elsewhere. */
+export const isSameCurrency = (one: string, other: string | undefined, region: Region): boolean =>
+  other === undefined || codeOf(one, region) === codeOf(other, region)
+
+const codeOf = (currency: string, region: Region): string => {
+  if (currency === '$') return region === 'AU' ? 'AUD' : 'USD'
+  return { '£': 'GBP', '€': 'EUR' }[currency] ?? currency
+}
+
+/** What to know of prices that are examples; none where none was used. */
+export const exampleNote = ({ asOf }: PriceBook, used: boolean): readonly string[] =>
+  used && asOf !== undefined
+    ? [`example prices as of ${asOf}, not your shop's (shopping price latex paint quart price=18.50)`]
+    : []
