@@ -14,7 +14,7 @@ const options = z.strictObject({
   size: first(size('length and height of the frame, from the front', '24in x 18in')).optional(),
   rising: length('the diagonal from bottom left to top right', '30in').optional(),
   falling: length('the diagonal from top left to bottom right', '30 1/8in').optional(),
-  panel: choice('which panel of the project', ['side', 'end', 'top']).optional(),
+  panel: choice('which panel of the project', ['side', 'end', 'front', 'top']).optional(),
 })
 type Asked = z.output<typeof options>
 
@@ -42,11 +42,13 @@ export default defineCommand({
 type Frame = Pick<Measured, 'length' | 'width'>
 
 /** The frames of a plan as they are measured, edge to edge. */
-const framesOf = (plan: Plan): Readonly<Record<'side' | 'end' | 'top', Frame>> => ({
-  side: { length: plan.faces[1].shows, width: plan.panelHeight },
-  end: { length: plan.faces[0].shows, width: plan.panelHeight },
-  top: { length: plan.outside.length, width: plan.outside.width },
-})
+const framesOf = ({ faces, outside }: Plan): ReadonlyMap<string, Frame> => {
+  const [end, ...sides] = faces
+  return new Map([
+    ...[...sides, end].map(({ name, shows, height }) => [name, { length: shows, width: height }] as const),
+    ['top', { length: outside.length, width: outside.width }],
+  ])
+}
 
 function frameOf({ size: typed, panel = 'side' }: Asked, context: Context): Frame {
   if (typed) {
@@ -55,7 +57,12 @@ function frameOf({ size: typed, panel = 'side' }: Asked, context: Context): Fram
       throw new Refusal('invalid', 'a frame has a length and a height; write 24in x 18in')
     return { length: long, width: wide }
   }
-  if (context.project) return framesOf(planned(context.project.choices, context).plan)[panel]
+  if (context.project) {
+    const frames = framesOf(planned(context.project.choices, context).plan)
+    // A front that does not differ is a side.
+    const frame = frames.get(panel) ?? frames.get('side')
+    if (frame) return frame
+  }
   throw new Refusal(
     'invalid',
     'how large is the frame? Write its sides first, such as 24in x 18in, then rising= and falling=',
@@ -84,7 +91,7 @@ function targets(input: Asked, frame: Frame, { show, project, ...context }: Cont
   const figures = { diagonal: toMillimetres(diagonal) }
   if (input.size || !project) return { answer, notes: ['measured? add rising= and falling='], figures }
   const frames = framesOf(planned(project.choices, { show, project, ...context }).plan)
-  const rows = Object.entries(frames).map(([name, each]): Cell[] => [
+  const rows = [...frames].map(([name, each]): Cell[] => [
     name,
     { length: diagonalOf(each), fine: true },
     `${show.mark(each.length)} x ${show.mark(each.width)}`,

@@ -12,7 +12,7 @@ import type { Cell, Reply } from '../src/bot/reply.ts'
 import { plantedBox, plantedFigures, plantedNotes, SOILS, soilIn } from '../src/bot/soil.ts'
 import { type Length, toMillimetres } from '../src/core/measure/length.ts'
 import { showWeight } from '../src/core/measure/showWeight.ts'
-import { blockWeight, weighPlan } from '../src/core/quantities/weight.ts'
+import { blockWeight, type CarriedWeight, weighPlan } from '../src/core/quantities/weight.ts'
 
 const options = z.strictObject({
   size: first(size('sides of one panel or sheet', '4ft x 8ft')).optional(),
@@ -92,18 +92,25 @@ function weighed(each: number, pieces: number, notes: readonly string[], context
   }
 }
 
+/** `ends 4 lb each`, `lid 3 lb`. */
+const carriedWords = ({ name, count, each }: CarriedWeight, say: (grams: number) => string): string =>
+  count === 1 ? `${name} ${say(each)}` : `${name}s ${say(each)} each`
+
 function weighProject(input: Asked, context: Context): Reply {
   const { show, project } = context
   const choices = overlay(project?.choices ?? {}, choicesFrom({ sheet: input.sheet }))
   const { plan } = planned(choices, context)
   const sheets = sheetDensity(choices.sheet, plan.spec.sheet, context)
   const strips = woodDensityOf(input.wood, input.moisture?.percent, context)
-  const { parts, end, side, total } = weighPlan(plan, { sheet: sheets.density, strip: strips.density })
+  const { parts, end, side, carried, total } = weighPlan(plan, {
+    sheet: sheets.density,
+    strip: strips.density,
+  })
   const soil = soilIn(input.soil, choices.objectWords)
   const planted = plantedBox(plan, total, soil, input.depth ?? plan.panelHeight)
   const say = (grams: number) => showWeight(grams, show.units)
   return {
-    answer: `${say(total)} in all, standing or flat: ends ${say(end)} each, sides ${say(side)} each`,
+    answer: `${say(total)} in all, standing or flat: ${carried.map((each) => carriedWords(each, say)).join(', ')}`,
     cautions: context.cautions({
       weight: total / 1000,
       height: toMillimetres(plan.panelHeight),
@@ -135,6 +142,9 @@ function weighProject(input: Asked, context: Context): Reply {
       total,
       end,
       side,
+      ...Object.fromEntries(
+        carried.filter(({ name }) => name !== 'end' && name !== 'side').map(({ name, each }) => [name, each]),
+      ),
       parts: parts.map((part) => ({ ...part })),
       flatStack: toMillimetres(plan.flatStack),
       ...plantedFigures(planted),

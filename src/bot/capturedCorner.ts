@@ -5,13 +5,15 @@ import { type CornerFlush, cornerFlush } from '../core/moisture/cornerFlush.ts'
 import { USUAL_FILM } from '../core/moisture/film.ts'
 import { thicknessGrowth } from '../core/moisture/panelMovement.ts'
 import { acrossFace, type Cut, type Growth, type Species } from '../core/moisture/species.ts'
-import type { Spec } from '../core/plan.ts'
+import type { Plan, Spec } from '../core/plan.ts'
 import { findSheetLabel } from '../core/stock/sheets.ts'
 import { defaultSheet } from './completePlan.ts'
 import type { Context } from './context.ts'
 import { planned } from './plannedSurround.ts'
 import { readBoard } from '../core/measure/readBoard.ts'
 import { Refusal } from './refusal.ts'
+import { slotPlay } from './slotPlay.ts'
+import { stockSize } from './stockSize.ts'
 import { chooseWood } from './wood.ts'
 import { type ChosenYear, chooseYear, type YearAsked } from './year.ts'
 
@@ -92,11 +94,7 @@ export function cornerYear(asked: CornerAsked, context: Context): CornerYear {
 function sizesOf(asked: CornerAsked, context: Context) {
   const { project } = context
   const plan = project && planned(project.choices, context).plan
-  if (plan && plan.spec.corner !== 'captured')
-    throw new Refusal(
-      'invalid',
-      `the corners of this channel's project are ${plan.spec.corner}: nothing slides there that could bind; project change corner=captured, or ask for a fit with the project gone`,
-    )
+  if (plan && plan.spec.corner !== 'captured') throw new Refusal('invalid', notCaptured(plan, context))
   const base = plan?.spec ?? usualCorner(context)
   const { fit = base.fit, width = base.width, strip = base.strip } = asked
   const sheet = plan?.spec.sheet ?? asked.sheet?.thickness ?? base.sheet
@@ -107,6 +105,16 @@ function sizesOf(asked: CornerAsked, context: Context) {
       ? ["the corner of this channel's project"]
       : ['the usual corner, for want of a project (width=, strip=, fit=)'],
   }
+}
+
+/** What to say of a plan with other corners: of halved ones the slot that paint and a year ask for. */
+function notCaptured({ spec }: Plan, context: Context): string {
+  const instead = 'project change corner=captured, or ask for a fit with the project gone'
+  if (spec.corner !== 'halved')
+    return `the corners of this channel's project are ${spec.corner}: nothing slides there that could bind; ${instead}`
+  const { show, project } = context
+  const asks = slotPlay({ thickness: spec.sheet, material: project?.choices.sheet?.material }, context)
+  return `the corners of this channel's project are halved: paint and a year ask for slots ${stockSize(asks, show)} wider than the sheet, and the plan has ${stockSize(spec.fit, show)} (project change fit=); for a stile ${instead}`
 }
 
 /** What bot.yaml takes a corner to be made of. */

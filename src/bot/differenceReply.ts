@@ -52,6 +52,7 @@ const WORDS = { length: ['longer', 'shorter'], width: ['wider', 'narrower'] } as
 export function differenceNotes({ parts }: PlanDifference, show: Show): readonly string[] {
   const lines = new Map<string, string[]>()
   const unseen: string[] = []
+  const cut = parts.filter(({ cutouts }) => cutouts).map(({ label }) => label)
   for (const { label, before, after, change } of parts) {
     if (!before || !after || !change) continue
     for (const line of changeLines(before, after, change, show))
@@ -60,6 +61,9 @@ export function differenceNotes({ parts }: PlanDifference, show: Show): readonly
       unseen.push(label)
   }
   return [
+    ...(cut.length > 0
+      ? [`${cut.join(', ')} cut out otherwise: "project parts" has slots, notches and holes`]
+      : []),
     ...[...lines].map(([line, which]) => `${which.join(', ')} ${line}`),
     ...(unseen.length > 0
       ? [`${unseen.join(', ')} changed by less than the tape shows: cut to the same mark`]
@@ -110,12 +114,13 @@ function partWords(parts: readonly PartChange[]): readonly string[] {
 }
 
 export const differenceFigures = ({ parts, sizes }: PlanDifference): Readonly<Record<string, Figure>> => ({
-  changedParts: parts.map(({ label, name, before, after, change }) => ({
+  changedParts: parts.map(({ label, name, before, after, change, cutouts }) => ({
     label,
     name,
     before: before ? inMillimetres(before) : null,
     after: after ? inMillimetres(after) : null,
     change: change ? inMillimetres(change) : null,
+    ...(cutouts ? { cutouts } : {}),
   })),
   changedSizes: sizes.map(({ name, before, after }) => ({
     name,

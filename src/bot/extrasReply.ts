@@ -5,7 +5,7 @@ import type { Cutout, Part } from '../core/plan/part.ts'
 import { pair } from './pair.ts'
 import type { Cell, Figure, Table } from './reply.ts'
 import type { Show } from './show.ts'
-import { stockSize } from './stockSize.ts'
+import { stockMark, stockSize } from './stockSize.ts'
 
 /** Slots, notches and holes, in how many places and how large; no table where there are none. */
 export function cutoutTables(plan: Plan, show: Show): readonly Table[] {
@@ -28,8 +28,9 @@ interface PartCutout {
 const cutoutsOf = ({ parts }: Plan): readonly PartCutout[] =>
   parts.flatMap((part) => (part.cutouts ?? []).map((cutout) => ({ part, cutout })))
 
-/** A slot has to let the sheet in, so its width is never rounded down. */
-function cutoutSize({ round, size }: Cutout, show: Show): string {
+/** A slot has to let the sheet in, so a calliper's number where the tape has no mark for it. */
+function cutoutSize({ kind, round, size }: Cutout, show: Show): string {
+  if (kind === 'slot') return `${stockMark(size.along, show)} x ${show.mark(size.across, 'cover', true)}`
   const along = show.mark(size.along, 'cover', true)
   return round ? `${along} dia` : `${along} x ${show.mark(size.across, 'cover', true)}`
 }

@@ -1,3 +1,4 @@
+import { ZERO } from '../core/measure/length.ts'
 import type { Plan } from '../core/plan.ts'
 import { type Drive, drives } from '../core/plan/drive.ts'
 import { type Joint, layJoints } from '../core/plan/joints.ts'
@@ -31,24 +32,31 @@ export const fastenPlan = (
     const kind = terms.kind ?? (joint.fixing === 'screwed' ? 'screw' : 'brad')
     const tried = drives(joint, plan).map((drive) => ({
       drive,
-      found: tryDrive(joint, drive, kind, terms, reference),
+      found: tryDrive(joint, drive, kind, terms, reference, plan),
     }))
     const ways = tried.flatMap(({ drive, found }) =>
       found.status === 'fastened' ? [{ drive, fastening: found }] : [],
     )
     const [best] = ways.toSorted((a, b) => GRIPS.indexOf(a.fastening.grip) - GRIPS.indexOf(b.fastening.grip))
-    if (best) return { joint, kind, ...best }
+    if (best) return { joint, kind, ...best, fastening: throughHoles(joint, best.fastening) }
     const [first] = tried.flatMap(({ found }) => (found.status === 'impossible' ? [found] : []))
     if (!first) throw new RangeError(`no way to drive ${joint.part} on ${joint.onto}`)
     return { joint, kind, obstacle: first }
   })
 
+/** A bracket says how many screws it takes. */
+const throughHoles = ({ holes }: Joint, { row, ...fastening }: Fastening): Fastening => ({
+  ...fastening,
+  row: holes === undefined ? row : { ...row, count: holes, spacing: ZERO },
+})
+
 function tryDrive(
-  { length, fixing }: Joint,
+  { length, fixing, holes }: Joint,
   { held, receiver, into, width, receives }: Drive,
   kind: FastenerKind,
   { wood, region }: PlanFastening,
   { fasteners }: Reference,
+  { panelHeight }: Plan,
 ): Fastening | NoFastening {
   return fastenJoint(
     {
@@ -59,7 +67,8 @@ function tryDrive(
       into,
       width,
       glued: fixing === 'glued',
-      jointLength: length,
+      // Steel does not split: only the panel that it lies on counts.
+      jointLength: holes === undefined ? length : panelHeight,
       // Of a sheet no source says what it bears.
       wood: receives === 'sheet' ? undefined : wood,
     },

@@ -18,7 +18,10 @@ export const planOptions = {
   strip: length('thickness of the frame strips, what the rip fence sets', '1/2in').optional(),
   width: length('face width of the strips', '1 1/2in').optional(),
   board: board('the board the strips are ripped from; its thickness is their face width', '2x4').optional(),
-  corner: choice('how the panels meet', CORNERS).optional(),
+  corner: choice(
+    'how the panels meet: two come apart by hand, two by screws, one is glued',
+    CORNERS,
+  ).optional(),
   braces: choice('which panels get a diagonal brace', BRACES).optional(),
   grooves: count('grooves in each panel', 0, 40).optional(),
   fit: length('gap at each end of a corner stile; what a slot is wider than the sheet', '1/32in', {

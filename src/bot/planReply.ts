@@ -23,8 +23,8 @@ export function partTables(plan: Plan, show: Show): readonly Table[] {
       rows: panels.map((part): Cell[] => [
         part.label,
         part.count,
-        into(part.length),
-        into(part.width),
+        { length: part.length, purpose: purposeOf(part) },
+        { length: part.width, purpose: purposeOf(part) },
         short(part),
       ]),
     },
@@ -42,11 +42,12 @@ export function partTables(plan: Plan, show: Show): readonly Table[] {
   ].filter((table) => table.rows.length > 0)
 }
 
-/** A brace is cut from a blank, which is never too short; every other part goes into its place. */
-export const purposeOf = ({ name }: { readonly name: string }): Purpose =>
-  name.endsWith('brace') ? 'cover' : 'into'
+/** What is never too short: the blank of a brace, and a lid that goes over the box. Every other part goes into its place. */
+const COVERS = /brace$|^lid rim|^cover panel$/u
 
-const into = (length: Length): Cell => ({ length, purpose: 'into' })
+/** Which way a part is rounded to the tape, by its name. */
+export const purposeOf = ({ name }: { readonly name: string }): Purpose =>
+  COVERS.test(name) ? 'cover' : 'into'
 
 /** How large the box comes out, and how far its corners hold. */
 export const sizeNotes = (plan: Plan, show: Show): readonly string[] => [
@@ -116,7 +117,7 @@ export function planAnswer(plan: Plan, show: Show): string {
   const panels = plan.parts.filter((part) => part.material === 'sheet')
   const cuts = panels.map(
     ({ count, name, length, width }) =>
-      `${count} ${name}${count === 1 ? '' : 's'} ${show.mark(length, 'into')} x ${show.mark(width, 'into')} ${show.unit}`,
+      `${count} ${name}${count === 1 ? '' : 's'} ${show.mark(length, purposeOf({ name }))} x ${show.mark(width, purposeOf({ name }))} ${show.unit}`,
   )
   const last = cuts.at(-1) ?? ''
   return `Cut ${[cuts.slice(0, -1).join(', '), last].filter((each) => each !== '').join(' and ')}`

@@ -25,6 +25,11 @@ export function planned(choices: PlanChoices, context: Context): Planned {
   // A request that must not be answered with numbers is turned away before anything else is asked of the person.
   context.cautions(objectFacts(choices))
   const { spec, assumptions } = completePlan(choices, context)
+  if (spec.lid && (choices.open === 'top' || choices.open === 'both'))
+    throw new Refusal(
+      'invalid',
+      `open=${choices.open} keeps the top open round what gets hot or breathes: leave the lid out (lid=none)`,
+    )
   if (spec.clearance > MOST_CLEARANCE) {
     const { show } = context
     throw new Refusal(

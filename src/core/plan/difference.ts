@@ -15,6 +15,8 @@ export interface PartChange {
     readonly width: Length
     readonly thickness: Length
   }
+  /** Slots, notches or holes are others than before, or elsewhere. */
+  readonly cutouts?: true
 }
 
 /** The overall sizes that are compared. */
@@ -68,8 +70,11 @@ function comparePart(
     width: minus(after.width, before.width),
     thickness: minus(after.thickness, before.thickness),
   }
+  const cut = JSON.stringify(before.cutouts ?? []) !== JSON.stringify(after.cutouts ?? [])
   const same = before.label === after.label && Object.values(change).every((amount) => amount === 0)
-  return same ? [] : [{ label: after.label, name, before, after, change }]
+  return same && !cut
+    ? []
+    : [{ label: after.label, name, before, after, change, ...(cut ? { cutouts: true as const } : {}) }]
 }
 
 const sizesOf = (plan: Plan): Readonly<Record<SizeName, Length>> => ({

@@ -83,9 +83,10 @@ const OVER: Readonly<Record<string, Over>> = {
   'end cleat on end panel': fromInside('cleat'),
   'side ledger on side panel': fromInside('ledger'),
   'end ledger on end panel': fromInside('ledger'),
-  'lid rim on lid panel': throughLid('lid, from above'),
-  'lid rim end on lid panel': throughLid('lid, from above'),
+  'lid rim on cover panel': throughLid('lid, from above'),
+  'lid rim end on cover panel': throughLid('lid, from above'),
   'handle on lid panel': throughLid('lid, from below'),
+  'handle on cover panel': throughLid('lid, from below'),
   'corner bracket on side panel': throughBracket,
   'corner bracket on end panel': throughBracket,
   'corner block on end panel': (plan) =>

@@ -168,11 +168,13 @@ function lidJoints({ spec, lid }: Plan): readonly Joint[] {
       : []),
     ...(rim
       ? [
-          glued('lid rim', 'lid panel', 2, rim.long, spec.strip),
-          glued('lid rim end', 'lid panel', 2, rim.short, spec.strip),
+          glued('lid rim', 'cover panel', 2, rim.long, spec.strip),
+          glued('lid rim end', 'cover panel', 2, rim.short, spec.strip),
         ]
       : []),
-    ...(handle === undefined ? [] : [glued('handle', 'lid panel', 1, handle, spec.strip)]),
+    ...(handle === undefined
+      ? []
+      : [glued('handle', rim ? 'cover panel' : 'lid panel', 1, handle, spec.strip)]),
   ]
 }
 

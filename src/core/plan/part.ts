@@ -7,6 +7,7 @@ export type PartName =
   | 'side panel'
   | 'front panel'
   | 'lid panel'
+  | 'cover panel'
   | 'bottom panel'
   | 'end rail'
   | 'side rail'

@@ -40,7 +40,7 @@ function panels(laid: Laid): readonly Row[] {
   const { faces, lid, bottom } = laid
   return [
     ...faces.map((face) => facePanel(laid, face)),
-    ...(lid ? [flat('lid panel', 'lid', lid, lid.notch ? [lid.notch] : [])] : []),
+    ...(lid ? [flat(lid.rim ? 'cover panel' : 'lid panel', 'lid', lid, lid.notch ? [lid.notch] : [])] : []),
     ...(bottom ? [flat('bottom panel', 'bottom', bottom, bottom.drain ? [bottom.drain] : [])] : []),
   ]
 }
@@ -52,7 +52,7 @@ function facePanel({ spec, cord }: Laid, { name, count, panel, height }: Face): 
 }
 
 const flat = (
-  name: 'lid panel' | 'bottom panel',
+  name: 'lid panel' | 'cover panel' | 'bottom panel',
   carriedBy: Carried,
   { length, width }: { readonly length: Length; readonly width: Length },
   cutouts: readonly Cutout[],
