@@ -30,6 +30,11 @@ const add = defineAction({
   }),
   run: async (input, context) => {
     const { piece, note } = readStockPiece(input.piece, input.sheet, context)
+    if (piece.onHand !== undefined && input.count !== undefined && piece.onHand !== input.count)
+      throw new Refusal(
+        'invalid',
+        `how many are on hand? ${quoted(input.piece)} says ${piece.onHand}, count= says ${input.count}; keep one`,
+      )
     const { after } = await kept(context).change((stock = EMPTY) => {
       const label = labelOf(input.label, piece.kind, stock.items)
       const item: Stocked = {

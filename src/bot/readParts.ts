@@ -9,7 +9,6 @@ import { defaultSheet } from './completePlan.ts'
 import type { Context } from './context.ts'
 import { type Listed, LONGEST_LABEL, nextLabel } from './cutList.ts'
 import { quoted, Refusal } from './refusal.ts'
-import { unitsWritten } from './showKept.ts'
 
 /** Parts that were typed or pasted, as rows of the cut list, and what was assumed of them. */
 export interface PartsRead {
@@ -35,8 +34,7 @@ export function readParts(
   context: Context,
 ): PartsRead {
   const lines = linesOf(text)
-  refuseNegative(lines)
-  const { parts, problems, notes } = readPartList(lines, {
+  const { parts, problems, notes, units } = readPartList(lines, {
     ...context.settled,
     stock: context.reference.stock,
   })
@@ -59,7 +57,7 @@ export function readParts(
   return {
     parts: rows,
     notes: [...notes, ...parts.flatMap(({ note }) => (note ? [note] : [])), ...shortened(renamed)],
-    units: unitsWritten(text),
+    units,
   }
 }
 
@@ -82,19 +80,6 @@ const shortened = (said: readonly string[]): readonly string[] =>
       ]
     : said
 
-/** A minus that touches its number, where a cell or line begins: a count or size below nothing. */
-const NEGATIVE = /(?:^|[,;|\t:=(])\s*[-−]\d/u
-
-function refuseNegative(text: string): void {
-  const lines = text.split('\n')
-  const at = lines.findIndex((line) => NEGATIVE.test(line))
-  if (at < 0) return
-  throw new Refusal(
-    'invalid',
-    `nothing was added: line ${at + 1}, ${quoted(lines[at] ?? '')}, has a number below zero; counts and sizes are above it`,
-  )
-}
-
 function labelFor(label: string, taken: ReadonlySet<string>): string {
   const short = label.slice(0, LONGEST_LABEL).trim()
   if (!taken.has(short.toLowerCase())) return short
@@ -105,20 +90,17 @@ function labelFor(label: string, taken: ReadonlySet<string>): string {
 }
 
 function rowOf(part: ListedPart, label: string, { strip, ...flags }: ForAll, context: Context): Listed {
-  const { count, length, width, label: name } = part
+  const { count, length, width, label: name, board } = part
   const named = name && name.length > LONGEST_LABEL ? { name: name.slice(0, 60) } : {}
   const common = { label, count, ...flags, ...named }
-  const board = boardOf(part, context)
-  const isBoard = width === undefined || (board !== undefined && isNamed(part, board))
-  if (!isBoard) {
+  if (board === undefined && width !== undefined) {
     if (strip) throw stripHasWidth(label)
     return { ...common, from: 'sheet', length, width, ...sheetOf(part, context) }
   }
-  const section = board ?? usualBoard(context)
-  const long = board ? lengthBeside(part, board, label) : length
+  const section = board === undefined ? usualBoard(context) : part
   return strip === undefined
-    ? { ...common, from: 'board', length: long, thickness: section?.thickness, width: section?.width }
-    : { ...common, from: 'strip', length: long, thickness: strip, width: section?.thickness }
+    ? { ...common, from: 'board', length, thickness: section?.thickness, width: section?.width }
+    : { ...common, from: 'strip', length, thickness: strip, width: section?.thickness }
 }
 
 const stripHasWidth = (label: string): Refusal =>
@@ -127,31 +109,8 @@ const stripHasWidth = (label: string): Refusal =>
     `nothing was added: part ${label} has a width, but a strip gets its width from the board; write only its length, and the board: 4x 24in 2x4 strip=1/2in`,
   )
 
-type Section = Pick<Board, 'name' | 'thickness' | 'width'>
-
-/** The board that the line names. */
-const boardOf = ({ material }: ListedPart, { settled, reference }: Context): Section | undefined =>
-  material === undefined ? undefined : findBoard(material, settled.region, reference.stock)
-
-/** The sides of a line that names a board are its section, and the length: in whatever order they came. */
-const isNamed = ({ length, width, thickness }: ListedPart, board: Section): boolean => {
-  const sides: readonly (Length | undefined)[] = [length, width, thickness]
-  return sides.includes(board.width) && sides.includes(board.thickness)
-}
-
-function lengthBeside(part: ListedPart, board: Section, label: string): Length {
-  if (part.width === undefined) return part.length
-  const sides = [part.length, part.width, part.thickness].filter((side) => side !== undefined)
-  for (const side of [board.width, board.thickness]) {
-    const at = sides.indexOf(side)
-    if (at >= 0) sides.splice(at, 1)
-  }
-  const [long] = sides
-  if (long !== undefined) return long
-  throw new Refusal('invalid', `nothing was added: how long is part ${label}? Write 4x 24in ${board.name}`)
-}
-
-const usualBoard = ({ settled, reference, settings }: Context): Section | undefined =>
+/** The section of parts that name none. */
+const usualBoard = ({ settled, reference, settings }: Context): Board | undefined =>
   findBoard(settings.usual[settled.region].board, settled.region, reference.stock)
 
 /** A thickness that is a label stands for what the sheet really measures; without one it is the usual sheet's. */

@@ -1,3 +1,5 @@
+import { takeCount } from '../core/cutting/partList/count.ts'
+import { boardTokens } from '../core/cutting/partList/words.ts'
 import { readBoard } from '../core/measure/readBoard.ts'
 import { readSize } from '../core/measure/readSize.ts'
 import type { SheetRead } from '../core/measure/readSheet.ts'
@@ -12,10 +14,18 @@ export interface StockPiece {
 }
 
 /**
- * What was typed as a sheet (two sides, with `sheet=` for what it is) or as a board with its length (`2x4x8`). Throws a
- * Refusal where it is neither.
+ * What was typed as a sheet (two sides, with `sheet=` for what it is) or as a board with its length (`2x4x8`), either with
+ * how many are on hand (`3 @ 2x4x8`, `8ft 2x4 x3`). Throws a Refusal where it is neither.
  */
-export function readStockPiece(text: string, sheet: SheetRead | undefined, context: Context): StockPiece {
+export function readStockPiece(typed: string, sheet: SheetRead | undefined, context: Context): StockPiece {
+  const counted = takeCount(typed.trim(), boardTokens(context.reference.stock.boards))
+  if (counted.status === 'problem')
+    throw new Refusal('invalid', `nothing was added: ${quoted(typed)} ${counted.problem}`)
+  const { piece, note } = readPiece(counted.rest, sheet, context)
+  return { piece: counted.count === undefined ? piece : { ...piece, onHand: counted.count }, note }
+}
+
+function readPiece(text: string, sheet: SheetRead | undefined, context: Context): StockPiece {
   const reading = { ...context.settled, stock: context.reference.stock }
   if (!sheet) {
     const board = readBoard(text, reading)

@@ -182,11 +182,36 @@ describe('labels', () => {
   })
 })
 
+describe('a board with its length and a count', () => {
+  it.each([
+    '8ft 2x4 x3',
+    '3x 8ft 2x4',
+    '2x4x8 x3',
+    "rail 2x4 8' 3x",
+    '8 ft 2x4 x 3',
+    'x3 2x4x8',
+    '3 x 2x4x8',
+  ])('is read from %s', async (typed) =>
+    expect((await say(`cutlist add ${typed}`)).figures.parts).toMatchObject([
+      { count: 3, from: 'board', length: 2438.4, width: 88.9, thickness: 38.1 },
+    ]),
+  )
+
+  it('stays a board with a wood named, and where it is bought somewhere else', async () => {
+    expect((await say('cutlist add 4x 30in 1x3 cedar')).figures.parts).toMatchObject([
+      { count: 4, from: 'board', length: 762, width: 63.5, thickness: 19.05 },
+    ])
+    expect((await say('cutlist add 2400mm 38x89 x3')).figures.parts).toMatchObject([
+      { count: 3, from: 'board', length: 2400, width: 89, thickness: 38 },
+    ])
+  })
+})
+
 describe('what cannot be a part', () => {
   it.each([
     ['a line without a size', '4x 24in x 12in\n8 screws', 'line 2, "8 screws"'],
     ['a count of 0', '2x 24in x 12in; 0x 4in x 5in', 'asks for 0 of them'],
-    ['a count below 0', '2x 24in x 12in\n-3x 4in x 5in', 'line 2, "-3x 4in x 5in", has a number below zero'],
+    ['a count below 0', '2x 24in x 12in\n-3x 4in x 5in', 'line 2, "-3x 4in x 5in": has a number below zero'],
     ['a negative cell', 'label,qty,length,width\nside,-2,24in,12in', 'line 2'],
     ['a negative size', '2x -24in x 12in\n3x 4in x 5in', 'line 1'],
     ['more than anybody cuts', '10001x 24in x 12in', '10001'],

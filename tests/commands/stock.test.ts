@@ -119,6 +119,24 @@ describe('adding stock', () => {
   })
 })
 
+describe('how many are on hand', () => {
+  it.each(['3 @ 2x4x8', '8ft 2x4 x3', '2x4x8 (x3)', '2x4x8 count=3'])('is read from %s', async (typed) =>
+    expect((await say(`stock add ${typed}`)).figures.items).toMatchObject([
+      { kind: 'board', length: 2438.4, width: 88.9, onHand: 3 },
+    ]),
+  )
+
+  it('is read of a sheet, and what the shop sells has no count', async () => {
+    expect((await say('stock add 2 @ 2ft x 4ft sheet=1/2 ply')).figures.items).toMatchObject([{ onHand: 2 }])
+    expect((await say('stock add 2ft x 4ft sheet=1/2 ply')).figures.items).toMatchObject([{ onHand: null }])
+  })
+
+  it('is asked where it is said twice', async () => {
+    expect(await refuse('stock add 3 @ 2x4x8 count=5')).toMatch(/"3 @ 2x4x8" says 3, count= says 5/u)
+    expect(await refuse('stock add 3 @ 2x4x8 (x4)')).toMatch(/gives two counts, 4 and 3/u)
+  })
+})
+
 describe('changing stock', () => {
   it('removes, undoes and does again', async () => {
     const room = await openRoom({ search })

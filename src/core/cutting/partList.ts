@@ -12,6 +12,8 @@ export interface PartList {
   readonly problems: readonly ListProblem[]
   /** Lines that are no parts and need not be: a header, a title, a column that is not used. */
   readonly notes: readonly string[]
+  /** The unit of the first part that has one, or that a title gives; undefined where no line says. */
+  readonly units: UnitSystem | undefined
 }
 
 interface Line {
@@ -38,11 +40,15 @@ function unitOf(text: string): UnitSystem | undefined {
   return /\b(?:inch(?:es)?|in)[.)\]:]*$/iu.test(text) ? 'inch' : undefined
 }
 
+/** A minus that touches its number, where a cell or line begins, or a size goes on: a count or size below nothing. */
+const NEGATIVE = /(?:^|[,;|\t:=(]|\s[x×*@])\s*[-−](?=[\d.½¼¾])/u
+
 function readOne(
   text: string,
   headings: readonly Heading[] | undefined,
   settings: ReadingSettings,
 ): LineRead {
+  if (NEGATIVE.test(text)) return problemOf('has a number below zero; counts and sizes are above it')
   const separator = separatorOf(text)
   const row = splitRow(text, separator)
   if (headings !== undefined && row.length > 1) {
@@ -96,7 +102,9 @@ export function readPartList(text: string, settings: ReadingSettings): PartList 
   const units = settings.units ?? titles.map((line) => unitOf(line.text)).find((unit) => unit !== undefined)
   const rows = body.filter((line) => !isTitle(line))
   const reads = readAll(rows, headings, { ...settings, units })
+  const [own] = reads.flatMap((read) => (read.status === 'part' && read.units ? [read.units] : []))
   return {
+    units: units ?? own,
     parts: reads.flatMap((read, at) =>
       read.status === 'part' ? [{ line: rows[at]!.number, ...read.part }] : [],
     ),

@@ -75,6 +75,66 @@ describe('a line as people write it', () => {
   )
 })
 
+describe('a board', () => {
+  const boards = (text: string) =>
+    read(text, 'inch').parts.map(({ board, count, length, width, thickness, material }) => ({
+      board,
+      count,
+      sides: [length, width ?? 0, thickness ?? 0].map((side) => side / INCH),
+      material,
+    }))
+  const three = { board: '2x4', count: 3, sides: [96, 3.5, 1.5], material: '2x4' }
+
+  it.each([
+    '8ft 2x4 x3',
+    '2x4 8ft x3',
+    '2x4x8 x3',
+    '2x4x8 3x',
+    'x3 8ft 2x4',
+    '3 x 2x4x8',
+    '3 @ 2x4x8',
+    '8 ft 2x4 x 3',
+  ])('by its name, with its length and count: %s', (text) => expect(boards(text)).toEqual([three]))
+
+  it('by its name in the column of the material', () => {
+    expect(boards('part,qty,length,material\nrail,3,96in,2x4')).toEqual([three])
+    expect(boards('part,qty,length,width,material\nside,3,24in,12in,2x4')).toMatchObject([
+      { board: undefined, sides: [24, 12, 0] },
+    ])
+  })
+
+  it('of a wood that is named beside it', () =>
+    expect(boards('2 @ 30in 2x4 pine')).toEqual([
+      { ...three, count: 2, sides: [30, 3.5, 1.5], material: 'pine' },
+    ]))
+
+  it.each(['24 x 18', '24 x 18 x 3/4', '3/4 ply 24 x 18', 'strip 48 in'])('is not %s', (text) =>
+    expect(boards(text)).toMatchObject([{ board: undefined }]),
+  )
+
+  it('with no length asks for that', () =>
+    expect(problems('4 @ 2x4', 'inch')).toEqual([expect.stringContaining('write that too, such as 8ft 2x4')]))
+
+  it('tells whether a line says how many', () =>
+    expect(read('24 x 18\n1 @ 24 x 18\nA,1,24in,18in', 'inch').parts.map(({ counted }) => counted)).toEqual([
+      false,
+      true,
+      true,
+    ]))
+})
+
+describe('a number below zero', () => {
+  it.each(['-3 @ 24 x 18', '24 x -18', 'A, -2, 24in, 12in', 'A: -24 x 18', '24 x 18, -3/4', '2 @ −24 x 18'])(
+    'is refused: %s',
+    (text) => expect(problems(text, 'inch')).toEqual([expect.stringContaining('number below zero')]),
+  )
+
+  it('is no bullet and no dash', () => {
+    expect(short('- 24 x 18')).toEqual(['1 @ 24 x 18'])
+    expect(short('A - 24 x 18')).toEqual(['A: 1 @ 24 x 18'])
+  })
+})
+
 describe('a table', () => {
   it.each([
     ['Side panel, 2, 24 in, 18 in, plywood', 'Side panel: 2 @ 24 x 18 plywood'],
@@ -153,6 +213,13 @@ describe('units', () => {
     expect(read('sizes in inches\n60 x 40').parts).toMatchObject([{ length: 60 * INCH }])
   })
 
+  it('are those of the first part, or of a title', () => {
+    expect(read('24" x 18" (x2)\n600mm x 400mm').units).toBe('inch')
+    expect(read('600mm x 400mm\n24" x 18" (x2)').units).toBe('metric')
+    expect(read('all sizes in mm\n60 x 40').units).toBe('metric')
+    expect(read('24 x 18').units).toBeUndefined()
+  })
+
   it('are asked for when no line has one', () => {
     expect(problems('24 x 12')).toEqual([expect.stringMatching(/^line 1, "24 x 12": .*24in x 12in/)])
   })
@@ -177,6 +244,8 @@ describe('a clear problem', () => {
     ['A, 12, 24', 'which number is the count'],
     ['2 @ 24 x 18 x 3/4, 1/2 ply', 'more than one thickness'],
     ['24 x 18 and 30 x 12', 'line 1'],
+    ['24in x12', 'has "x12", which could be a count or a side; write 12 @ for a count'],
+    ['24 x 18 x4', 'has "x4", which could be a count or a side'],
   ])('%s', (text, claim) => expect(problems(text, 'inch')).toEqual([expect.stringContaining(claim)]))
 
   it('of a table row names the cell', () => {

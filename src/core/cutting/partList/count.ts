@@ -37,10 +37,36 @@ const numberOf = (text: string): number => {
   return spoken < 0 ? Number(text) : spoken + 1
 }
 
-/** Takes how many out of a line: `3 @`, `(x4)`, `4x `, `4 off`, `2 pcs`, `qty 4`, `three `. Two counts are a problem. */
-export function takeCount(line: string): Counted {
-  const counts: number[] = []
-  let rest = line
+/** `2x4`, `2x4x8`: whether a word begins with the name of a board. */
+const isBoard = (word: string, boards: ReadonlySet<string>): boolean =>
+  boards.has(/^\d+(?:\/\d+)?[x×]\d+/iu.exec(word)?.[0]?.toLowerCase().replace('×', 'x') ?? '')
+
+/** A board and its length in `text`, in whatever order; then nothing but a count can follow. */
+function isWholeBoard(text: string, boards: ReadonlySet<string>): boolean {
+  const numbers = text.split(/\s+/u).filter((word) => /\d/u.test(word))
+  const board = numbers.find((word) => isBoard(word, boards))
+  return board !== undefined && (numbers.length > 1 || /[x×].+[x×]/iu.test(board))
+}
+
+/** A count that stands before or after a board: `10 x 2x4x8`, `8ft 2x4 x3`, `2x4 8ft 3x`, and `x3` in front of anything. */
+function takeBeside(line: string, boards: ReadonlySet<string>): { count: string; rest: string } | undefined {
+  const [, first, afterFirst = ''] = /^[x×*](\d+)\s+(.*)$/iu.exec(line) ?? []
+  if (first !== undefined) return { count: first, rest: afterFirst }
+  const [, before, board = ''] = /^(\d+)\s*[x×*]\s+(\S.*)$/iu.exec(line) ?? []
+  if (before !== undefined && isBoard(board, boards)) return { count: before, rest: board }
+  const [, text = '', times, timed] = /^(.*\S)\s+(?:[x×*]\s*(\d+)|(\d+)\s*[x×*])$/iu.exec(line) ?? []
+  const count = times ?? timed
+  return count !== undefined && isWholeBoard(text, boards) ? { count, rest: text } : undefined
+}
+
+/**
+ * Takes how many out of a line: `3 @`, `(x4)`, `4x `, `4 off`, `2 pcs`, `qty 4`, `three `, `8ft 2x4 x3`; `boards` are the
+ * names of boards. Two counts are a problem.
+ */
+export function takeCount(line: string, boards: ReadonlySet<string> = new Set()): Counted {
+  const beside = takeBeside(line, boards)
+  const counts: number[] = beside ? [Number(beside.count)] : []
+  let rest = beside?.rest ?? line
   for (const form of FORMS)
     rest = rest.replace(form, (match: string, ...groups: unknown[]) => {
       const { count } = groups.at(-1) as { count: string }

@@ -6,7 +6,7 @@ import type { LineRead } from './listedPart.ts'
 import { problemOf } from './listedPart.ts'
 import type { NoSides, Sides } from './sizes.ts'
 import { readSides } from './sizes.ts'
-import { materialWords } from './words.ts'
+import { boardTokens, materialWords } from './words.ts'
 
 /** `- `, `* `, `1. `, `2) `: how a list is bulleted. */
 const BULLET = /^\s*(?:[-*+•–—·▪◦]\s+|\d{1,3}[.)]\s+|\[[ x]?\]\s+)/u
@@ -18,6 +18,9 @@ const isDoubtful = (split: Split): boolean =>
 /** `8 screws`: one bare number and words after it. */
 const isBareBeforeWords = ({ chunks, after }: Split): boolean =>
   after !== '' && chunks.length === 1 && /^\d+$/u.test(chunks[0]!.text)
+
+/** `x4` that is left over where a size ends. */
+const LOOSE = /(?:^|\s)([x×*](\d+))(?=\s|$)/iu
 
 const joinWords = (...words: readonly (string | undefined)[]): string | undefined =>
   words.filter(Boolean).join(', ') || undefined
@@ -52,7 +55,7 @@ function readChunks(split: Split, settings: ReadingSettings, counted: boolean): 
 
 /** Reads one line as people write them: label, count, size and material in the usual orders. */
 export function readLine(raw: string, settings: ReadingSettings): LineRead {
-  const counted = takeCount(raw.replace(BULLET, '').trim())
+  const counted = takeCount(raw.replace(BULLET, '').trim(), boardTokens(settings.stock.boards))
   if (counted.status === 'problem') return counted
   const split = splitLine(counted.rest, materialWords(settings.stock.labels))
   if (split.chunks.length === 0) return problemOf('has no size; write one, such as 4 @ 24 x 18in')
@@ -61,6 +64,9 @@ export function readLine(raw: string, settings: ReadingSettings): LineRead {
     return problemOf(
       'has a number before the size that could be a count or part of the name; write 4 @ for a count',
     )
+  const [, loose, number] = LOOSE.exec(`${split.label} ${split.after}`) ?? []
+  if (loose !== undefined)
+    return problemOf(`has "${loose}", which could be a count or a side; write ${number} @ for a count`)
   const sides = readChunks(split, settings, counted.count !== undefined)
   if (sides.status !== 'read') return sides
   if (sides.count !== undefined && counted.count !== undefined)
@@ -75,6 +81,8 @@ export function readLine(raw: string, settings: ReadingSettings): LineRead {
       width: sides.width,
       thickness: sides.thickness,
       material: split.material || sides.material,
+      board: sides.board,
+      counted: (counted.count ?? sides.count) !== undefined,
       note: sides.note,
     },
   }

@@ -11,6 +11,10 @@ export interface ListedPart {
   /** As named in the list: the label of the sheet, not what it measures. */
   readonly thickness?: Length | undefined
   readonly material?: string | undefined
+  /** Name of the board that it is crosscut from, as `2x4`; width and thickness are then what that measures. */
+  readonly board?: string | undefined
+  /** Whether the line says how many; without it the count is 1. */
+  readonly counted: boolean
   /** What was assumed, in one line. */
   readonly note?: string | undefined
 }

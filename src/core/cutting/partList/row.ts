@@ -1,4 +1,5 @@
 import type { ReadingSettings } from '../../measure/reading.ts'
+import { findBoard } from '../../stock/boards.ts'
 import type { LineRead, ListedPart } from './listedPart.ts'
 import { MOST_COPIES, problemOf } from './listedPart.ts'
 import type { NoSides, Sides } from './sizes.ts'
@@ -82,6 +83,18 @@ function readCount(cell: string | undefined): number | undefined {
   return count >= 1 && count <= MOST_COPIES ? count : undefined
 }
 
+/** A row that names a board and gives no other width is of that board. */
+function sectionOf(
+  { material = '' }: Cells,
+  { width, thickness, board }: Sides,
+  { region, stock }: ReadingSettings,
+): Pick<ListedPart, 'width' | 'thickness' | 'board'> {
+  const named = board === undefined && width === undefined ? findBoard(material, region, stock) : undefined
+  return named
+    ? { width: named.width, thickness: named.thickness, board: named.name }
+    : { width, thickness, board }
+}
+
 /** Reads the cells of one row as a part. */
 export function readCells(cells: Cells, settings: ReadingSettings): LineRead {
   if (cells.length === undefined && cells.size === undefined)
@@ -91,13 +104,13 @@ export function readCells(cells: Cells, settings: ReadingSettings): LineRead {
     return problemOf(`has "${cells.count}" for a count; write a whole number from 1 to ${MOST_COPIES}`)
   const sides = readCellSides(cells, settings)
   if (sides.status !== 'read') return sides
-  const { length, width, thickness, note, units } = sides
+  const { length, note, units } = sides
   const part: Omit<ListedPart, 'line'> = {
     label: cells.label || undefined,
     count,
+    counted: cells.count !== undefined,
     length,
-    width,
-    thickness,
+    ...sectionOf(cells, sides, settings),
     material: cells.material || sides.material,
     note: [cells.note, note].filter(Boolean).join('; ') || undefined,
   }

@@ -1,5 +1,6 @@
 import type { Length } from '../../measure/length.ts'
 import { INCH } from '../../measure/length.ts'
+import { readBoard } from '../../measure/readBoard.ts'
 import { readMeasure } from '../../measure/readMeasure.ts'
 import type { ReadingSettings, UnitSystem } from '../../measure/reading.ts'
 
@@ -10,6 +11,8 @@ export interface Sides {
   readonly width?: Length | undefined
   readonly thickness?: Length | undefined
   readonly material?: string | undefined
+  /** Name of the board whose section width and thickness are. */
+  readonly board?: string | undefined
   readonly count?: number | undefined
   readonly units: UnitSystem
   readonly note?: string | undefined
@@ -67,6 +70,13 @@ export function readSides(text: string, settings: ReadingSettings, counted: bool
   const { lengths, units, note, count, kind } = read
   const common = { status: 'read' as const, units, note, count }
   if (kind === 'lumber') {
+    const board = readBoard(text, settings)
+    if (board.status === 'read') {
+      const { length, width, thickness, name = '' } = board
+      if (length === undefined)
+        return refuse(`"${text}" is a board with no length; write that too, such as 8ft ${name}`)
+      return { ...common, length, width, thickness, material: name, board: name }
+    }
     if (lengths.length < 3)
       return refuse(`"${text}" names stock but no size; write a size, such as 24 x 18in`)
     return { ...common, length: lengths[2]!, width: lengths[1], thickness: lengths[0], material: read.name }

@@ -26,6 +26,10 @@ export const isNumber = (word: string): boolean =>
   /[\d¼-¾⅐-⅞]/u.test(word) &&
   !/\p{L}/u.test(word.replace(UNITS_IN_NUMBER, '').replace('Ø', ''))
 
+/** The sections that boards are called by, in any region: `2x4`, `38x89`. */
+export const boardTokens = (boards: readonly { readonly name: string }[]): ReadonlySet<string> =>
+  new Set(boards.map(({ name }) => name.toLowerCase().split(' ')[0] ?? ''))
+
 /** The words of the materials in the shop's tables. */
 export const materialWords = (labels: readonly { readonly material: string }[]): ReadonlySet<string> =>
   new Set(labels.flatMap(({ material }) => material.toLowerCase().split(/\s+/u)))
