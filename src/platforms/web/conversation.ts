@@ -1,0 +1,119 @@
+import { randomUUID } from 'node:crypto'
+import type { PlatformParts } from '../../bot/platform.ts'
+import type { Request, Response } from '../../bot/request.ts'
+import type { Card } from './card.ts'
+import { type Entry, type EntryView, readEntry, sees, viewFor } from './entry.ts'
+import { limits } from './limits.ts'
+import type { Live } from './live.ts'
+import { render } from './render.ts'
+import type { Transcript } from './transcript.ts'
+import type { Visitor } from './visitor.ts'
+
+/** What people can do in a channel, whichever way they come in. */
+export interface Conversation {
+  /** Answers a line, keeps it, and shows it to whoever may see it. */
+  readonly ask: (visitor: Visitor, line: string) => Promise<EntryView>
+  /** Shows an entry of the visitor's own to the whole channel; undefined when there is no such entry. */
+  readonly share: (visitor: Visitor, id: string) => Promise<EntryView | undefined>
+  /** Deletes what the visitor asked in the channel; says how many entries that were. */
+  readonly forget: (visitor: Visitor) => Promise<number>
+  /** What the visitor may see of what was said, oldest first. */
+  readonly history: (visitor: Visitor) => Promise<readonly EntryView[]>
+  /** The channel's project, in the visitor's units; never kept. */
+  readonly project: (visitor: Visitor) => Promise<Card>
+  /** Resolves once everything that was asked so far has been answered. */
+  readonly settled: () => Promise<void>
+}
+
+/** The request of a visitor without what they ask. The terminal room has the same place, so both share what is kept. */
+export const requestOf = ({ channel, name, locale }: Visitor, at: Date): Omit<Request, 'invocation'> => ({
+  place: { platform: 'room', workspace: 'local', channel },
+  user: name,
+  at,
+  ...(locale !== undefined && { locale }),
+})
+
+/** Conversations in every channel, over the bot and a transcript. */
+export function createConversation(parts: PlatformParts, transcript: Transcript, live: Live): Conversation {
+  const underWay = new Set<Promise<unknown>>()
+  const whole = <Value>(work: Promise<Value>): Promise<Value> => {
+    underWay.add(work)
+    return work.finally(() => underWay.delete(work))
+  }
+  const answer = (visitor: Visitor, line: string): Promise<Response> =>
+    parts.answer({ ...requestOf(visitor, parts.now()), invocation: { line } })
+  const own = (visitor: Visitor) => (kept: unknown) => readEntry(kept)?.owner === visitor.owner
+  const tell = createTeller(answer, live)
+
+  const ask = async (visitor: Visitor, line: string): Promise<EntryView> => {
+    const at = parts.now().toISOString()
+    const response = await answer(visitor, line)
+    const isForAll = response.ok && response.reply.audience === 'channel'
+    const card = await render(response, { ...parts, transcript })
+    const entry: Entry = {
+      id: randomUUID(),
+      at,
+      owner: visitor.owner,
+      name: visitor.name,
+      line,
+      card,
+      ...(isForAll && { shared: at }),
+    }
+    await transcript.append(visitor.channel, entry)
+    live.publish(visitor.channel, entry)
+    if (response.ok) await tell(visitor)
+    return viewFor(visitor, entry)
+  }
+  const share = async (visitor: Visitor, id: string): Promise<EntryView | undefined> => {
+    const isIt = (kept: unknown) => (kept as { id?: unknown }).id === id && own(visitor)(kept)
+    const entry = readEntry((await transcript.recent(visitor.channel, 1, isIt))[0])
+    if (!entry) return undefined
+    const shared: Entry = { ...entry, shared: entry.shared ?? parts.now().toISOString() }
+    if (entry.shared === undefined) await transcript.append(visitor.channel, shared)
+    live.publish(visitor.channel, shared)
+    return viewFor(visitor, shared)
+  }
+  const forget = async (visitor: Visitor): Promise<number> => {
+    const gone: string[] = []
+    const isOwn = own(visitor)
+    const count = await transcript.forget(visitor.channel, (kept) => {
+      if (!isOwn(kept)) return false
+      gone.push((kept as { id: string }).id)
+      return true
+    })
+    live.publishForgotten(visitor, gone)
+    return count
+  }
+  return {
+    ask: (visitor, line) => whole(ask(visitor, line)),
+    share: (visitor, id) => whole(share(visitor, id)),
+    forget: (visitor) => whole(forget(visitor)),
+    history: async (visitor) => {
+      const isSeen = (kept: unknown) => {
+        const entry = readEntry(kept)
+        return entry !== undefined && sees(visitor, entry)
+      }
+      const kept = await transcript.recent(visitor.channel, limits.entriesShown, isSeen)
+      return kept
+        .flatMap((each) => readEntry(each) ?? [])
+        .map((entry) => viewFor(visitor, entry))
+        .toSorted((one, other) => one.at.localeCompare(other.at))
+    },
+    project: async (visitor) => render(await answer(visitor, PROJECT), { ...parts, transcript }),
+    settled: async () => void (await Promise.allSettled(underWay)),
+  }
+}
+
+const PROJECT = 'project'
+
+/** Tells a channel that its project changed, by what the bot says of it after a line and said after the line before. */
+function createTeller(answer: (visitor: Visitor, line: string) => Promise<Response>, live: Live) {
+  const said = new Map<string, string>()
+  return async (visitor: Visitor): Promise<void> => {
+    const response = await answer(visitor, PROJECT)
+    const now = JSON.stringify(response.ok ? response.reply.figures : response.error)
+    if (said.get(visitor.channel) === now) return
+    said.set(visitor.channel, now)
+    live.publishChange(visitor.channel)
+  }
+}

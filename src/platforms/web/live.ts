@@ -1,0 +1,51 @@
+import { type Entry, sees, viewFor } from './entry.ts'
+import type { Visitor } from './visitor.ts'
+
+/** An open page. */
+export interface Page {
+  readonly visitor: Visitor
+  /** Sends one event; what it holds is JSON. */
+  readonly send: (event: string, body: unknown) => void
+  readonly close: () => void
+}
+
+/** The pages that are open, by channel. */
+export interface Live {
+  readonly count: () => number
+  /** Gives what takes the page out again. */
+  readonly join: (page: Page) => () => void
+  /** Tells everybody in the channel who may see the entry. */
+  readonly publish: (channel: string, entry: Entry) => void
+  /** Tells everybody in the channel that what it keeps has changed. */
+  readonly publishChange: (channel: string) => void
+  /** Tells every page of this person in the channel that what they asked is gone. */
+  readonly publishForgotten: (visitor: Visitor, ids: readonly string[]) => void
+  readonly closeAll: () => void
+}
+
+/** Nobody there yet. */
+export function createLive(): Live {
+  const pages = new Set<Page>()
+  const inChannel = (channel: string) => [...pages].filter(({ visitor }) => visitor.channel === channel)
+  return {
+    count: () => pages.size,
+    join: (page) => {
+      pages.add(page)
+      return () => void pages.delete(page)
+    },
+    publish: (channel, entry) => {
+      for (const { visitor, send } of inChannel(channel))
+        if (sees(visitor, entry)) send('entry', viewFor(visitor, entry))
+    },
+    publishChange: (channel) => {
+      for (const { send } of inChannel(channel)) send('changed', {})
+    },
+    publishForgotten: ({ channel }, ids) => {
+      for (const { send } of inChannel(channel)) send('forgotten', { ids })
+    },
+    closeAll: () => {
+      for (const page of pages) page.close()
+      pages.clear()
+    },
+  }
+}

@@ -1,0 +1,36 @@
+import { element } from './element.js'
+
+/** @typedef {import('../card.ts').CardTable} CardTable */
+
+/**
+ * A table with its first column as headings of the rows. One that is too wide for the screen can be moved, by keyboard too.
+ *
+ * @param {CardTable} table
+ */
+export function tableOf({ title, columns, numeric, rows }) {
+  const cellClass = (/** @type {number} */ column) => (numeric[column] ? 'number' : undefined)
+  const headings = columns.map((text, column) =>
+    element('th', { scope: 'col', class: cellClass(column) }, [text]),
+  )
+  const lines = rows.map((row) =>
+    element(
+      'tr',
+      {},
+      row.map((text, column) =>
+        column === 0 && columns.length > 1
+          ? element('th', { scope: 'row', class: cellClass(column) }, [text])
+          : element('td', { class: cellClass(column) }, [text]),
+      ),
+    ),
+  )
+  const table = element('table', { 'aria-label': title }, [
+    element('thead', {}, [element('tr', {}, headings)]),
+    element('tbody', {}, lines),
+  ])
+  const wide = { class: 'wide', tabindex: 0, role: 'region', 'aria-label': title ?? 'Table' }
+  return element('div', { class: 'table' }, [
+    // A caption would be no wider than its table, and break at every word.
+    ...(title === undefined ? [] : [element('p', { class: 'title', 'aria-hidden': 'true' }, [title])]),
+    element('div', wide, [table]),
+  ])
+}
