@@ -1,0 +1,101 @@
+import { AuthorizationError, type CodedError } from '@slack/bolt'
+import type { PlatformParts } from '../../bot/platform.ts'
+import type { Platform } from '../../bot/request.ts'
+import { createApp, type SlackApp } from './app.ts'
+import { createBoltLog } from './boltLog.ts'
+import { type Connection, createHttpConnection, createSocketConnection } from './connection.ts'
+import type { Desk } from './desk.ts'
+import { limits } from './limits.ts'
+import { listen, listenForLeaving, type Run } from './listen.ts'
+import type { SlackOptions } from './options.ts'
+import { pause } from './patientFetch.ts'
+import { createPeople } from './people.ts'
+import { createRecent } from './recent.ts'
+import { redactor } from './redact.ts'
+import { createResponseUrl } from './responseUrl.ts'
+import { slackError } from './slackError.ts'
+import { createUnderWay } from './underWay.ts'
+
+/** Slack: one slash command with a typed line, mentions in threads, direct messages, buttons, forms, a home page. */
+export function createSlack(parts: PlatformParts, options: SlackOptions): Platform {
+  const redact = redactor(secretsOf(options))
+  const slack = createApp(options, createBoltLog(parts.log, redact))
+  const underWay = createUnderWay()
+  const desk: Desk = {
+    parts,
+    command: options.command,
+    people: createPeople(parts.now),
+    recent: createRecent(),
+    pause: options.pause ?? pause,
+  }
+  const run: Run = async (name, work) => {
+    try {
+      await underWay.add(work())
+    } catch (error) {
+      const { message, stack = '' } = error as Error
+      parts.log.error(
+        { name, why: slackError(error), error: redact(message), stack: redact(stack) },
+        'Slack was not answered',
+      )
+    }
+  }
+  listen(slack.app, desk, run)
+  if (slack.mode === 'http' && slack.installations)
+    listenForLeaving(slack.app, desk, slack.installations, run)
+  answerStrangers(slack, desk, options, run)
+  const connection = connectionOf(slack, options, parts)
+  return {
+    name: 'slack',
+    limits,
+    start: connection.start,
+    stop: async () => {
+      await connection.stop()
+      await underWay.settled()
+    },
+    health: connection.health,
+  }
+}
+
+const connectionOf = (slack: SlackApp, options: SlackOptions, { log }: PlatformParts): Connection => {
+  const parts = { app: slack.app, log, pause: options.pause }
+  return slack.mode === 'socket'
+    ? createSocketConnection(parts, slack.receiver)
+    : createHttpConnection(parts, slack.connection, options.listening)
+}
+
+/**
+ * A person in a workspace that has not installed the app, or not any more, would get no answer at all: Bolt calls no
+ * listener. Everything else that Bolt cannot do is logged.
+ */
+function answerStrangers({ app }: SlackApp, desk: Desk, options: SlackOptions, run: Run): void {
+  const { parts } = desk
+  app.error(async ({ error, body }: { error: CodedError; body: object }) => {
+    const why = slackError(error)
+    const url = (body as { response_url?: unknown }).response_url
+    if (!(error instanceof AuthorizationError))
+      return parts.log.error({ why }, 'Slack sent what could not be answered')
+    parts.log.warn({ why, cause: error.original?.message }, 'a Slack workspace without an installation asked')
+    if (typeof url === 'string')
+      await run('stranger', async () => {
+        await createResponseUrl(url, parts.now, desk.pause).post({
+          response_type: 'ephemeral',
+          text: strangerWords(options),
+        })
+      })
+  })
+}
+
+const strangerWords = ({ connection }: SlackOptions): string => {
+  const address =
+    connection.mode === 'http' && 'clientId' in connection.workspaces && connection.workspaces.address
+  const where = address ? ` here: ${address}/slack/install` : ', by whoever set me up'
+  return `I am not installed in this workspace, or not any more, so I cannot answer yet. I can be installed${where}`
+}
+
+function secretsOf({ connection }: SlackOptions): readonly string[] {
+  if (connection.mode === 'socket') return [connection.appToken, connection.botToken]
+  const { signingSecret, workspaces } = connection
+  if ('botToken' in workspaces) return [signingSecret, workspaces.botToken]
+  const { clientSecret, stateSecret, key } = workspaces
+  return [signingSecret, clientSecret, stateSecret, key.toString('hex'), key.toString('base64')]
+}

@@ -1,0 +1,149 @@
+import type { App, SocketModeReceiver } from '@slack/bolt'
+import type { Logger } from '../../bot/log.ts'
+import type { Health } from '../../bot/request.ts'
+import type { HttpOptions } from './options.ts'
+import { type Pause, pause } from './patientFetch.ts'
+import { slackError } from './slackError.ts'
+
+/** How Slack is heard. */
+export interface Connection {
+  /** Resolves after the first attempt; goes on trying where that may help. Rejects where the port is taken. */
+  readonly start: () => Promise<void>
+  /** Stops hearing; work that is under way goes on. */
+  readonly stop: () => Promise<void>
+  readonly health: () => Health
+}
+
+interface Parts {
+  readonly app: App
+  readonly log: Logger
+  readonly pause?: Pause | undefined
+}
+
+/** Trying again does not help where a token is wrong or was taken back. */
+const FINAL =
+  /^(?:invalid_auth|not_authed|account_inactive|token_revoked|token_expired|not_allowed_token_type|missing_scope|no_permission|team_access_not_granted|app_uninstalled)$/u
+
+/** Seconds between attempts: 1, 2, 4, ... 32. */
+const waitAfter = (failures: number): number => 1000 * 2 ** Math.min(failures - 1, 5)
+
+/** Goes on until `attempt` succeeds, is refused for good, or is stopped; says what stands in the way. */
+function createPersistence(attempt: () => Promise<unknown>, { log, pause: wait = pause }: Parts) {
+  let trouble: string | undefined = 'not connected to Slack yet'
+  let isStopped = false
+  /** True when it is settled. */
+  const once = async (): Promise<boolean> => {
+    try {
+      await attempt()
+      trouble = undefined
+      return true
+    } catch (error) {
+      if (isTaken(error)) throw error
+      const why = slackError(error ?? {})
+      trouble = `Slack cannot be reached (${why})`
+      if (!FINAL.test(why)) return isStopped
+      trouble = `Slack refuses the token (${why}); set a valid one and start again`
+      log.error({ why }, 'Slack refuses the token')
+      return true
+    }
+  }
+  const goOn = async (failures: number): Promise<void> => {
+    await wait(waitAfter(failures))
+    if (isStopped || (await once())) return
+    log.warn({ failures: failures + 1 }, 'Slack cannot be reached')
+    await goOn(failures + 1)
+  }
+  const goOnLogged = () =>
+    void goOn(1).catch((error) => log.error({ error: String(error) }, 'Slack is not heard any more'))
+  return {
+    begin: async () => {
+      if (!(await once())) goOnLogged()
+    },
+    lost: (why: string) => {
+      trouble = why
+    },
+    stop: () => {
+      isStopped = true
+    },
+    trouble: () => trouble,
+    isStopped: () => isStopped,
+  }
+}
+
+const isTaken = (error: unknown): boolean =>
+  ['EADDRINUSE', 'EACCES', 'EADDRNOTAVAIL'].includes((error as { code?: string } | undefined)?.code ?? '')
+
+/**
+ * Socket Mode. The library waits 5 s before it opens the next socket, and a failure on the way ends the process; so each
+ * socket is opened from here, the next at once.
+ */
+export function createSocketConnection(parts: Parts, receiver: SocketModeReceiver): Connection {
+  const { app, log } = parts
+  let isReady = false
+  const persistence = createPersistence(async () => {
+    if (!isReady) await app.init()
+    isReady = true
+    await app.start()
+  }, parts)
+  receiver.client.on('disconnected', () => {
+    if (persistence.isStopped() || persistence.trouble() !== undefined) return
+    persistence.lost('the socket to Slack is closed; opening the next')
+    log.info({}, 'the socket to Slack is closed; opening the next')
+    void persistence.begin()
+  })
+  return {
+    start: persistence.begin,
+    stop: async () => {
+      persistence.stop()
+      // A peer that is gone never says good-bye; the library waits half a minute for it.
+      const patience = new AbortController()
+      await Promise.race([app.stop(), quietly(2000, patience.signal)])
+      patience.abort()
+    },
+    health: () => healthOf(persistence, 'connected to Slack by a socket'),
+  }
+}
+
+/** HTTP: Slack posts to `/slack/events`, and people install at `/slack/install`. */
+export function createHttpConnection(
+  parts: Parts,
+  { port, host }: HttpOptions,
+  listening?: (port: number) => void,
+): Connection {
+  const { app } = parts
+  let isListening = false
+  const persistence = createPersistence(async () => {
+    await app.init()
+    const server = await app.start({ port, ...(host !== undefined && { host }) })
+    isListening = true
+    const address = server.address()
+    if (address !== null && typeof address === 'object') listening?.(address.port)
+  }, parts)
+  return {
+    start: persistence.begin,
+    stop: async () => {
+      persistence.stop()
+      if (isListening) await app.stop()
+      isListening = false
+    },
+    health: () => healthOf(persistence, 'listening for Slack'),
+  }
+}
+
+const healthOf = (
+  persistence: { readonly trouble: () => string | undefined; readonly isStopped: () => boolean },
+  well: string,
+): Health => {
+  if (persistence.isStopped()) return { well: false, says: 'stopped' }
+  const trouble = persistence.trouble()
+  return { well: trouble === undefined, says: trouble ?? well }
+}
+
+const quietly = (milliseconds: number, signal: AbortSignal): Promise<void> =>
+  new Promise((resolve) => {
+    const timer = setTimeout(resolve, milliseconds)
+    signal.addEventListener('abort', () => {
+      clearTimeout(timer)
+      resolve()
+    })
+  })

@@ -1,0 +1,27 @@
+/**
+ * `text` as Slack shows it and nothing more: the three characters that begin a mention, a link or an entity are written
+ * as entities, so no text pings anybody. Source: Slack, Formatting message text, "Escaping text".
+ */
+export const escapeText = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')
+
+/** `text` for a code block: escaped, and with no run of back-ticks that would end the block. */
+export const escapeCode = (text: string): string => escapeText(text.replaceAll('```', "'''"))
+
+/** How Slack writes what it has made a link of: `<tel:5551234|555 1234>`, `<http://a.b>`, `<@U1>`, `<#C1|general>`. */
+const LINK = /<([^<>|]*)(?:\|([^<>]*))?>/gu
+
+/**
+ * What a person typed, from a message as Slack delivers it: mentions left out, links as their words, entities and
+ * no-break spaces as they were typed, and no back-ticks round the whole.
+ */
+export const typedText = (text: string): string =>
+  text
+    .replace(LINK, (_, target: string, label?: string) => (target.startsWith('@') ? ' ' : (label ?? target)))
+    .replaceAll('&lt;', '<')
+    .replaceAll('&gt;', '>')
+    .replaceAll('&amp;', '&')
+    .replaceAll('\u00a0', ' ')
+    .trim()
+    .replace(/^(`+)([^`]*)\1$/su, '$2')
+    .trim()

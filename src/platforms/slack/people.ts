@@ -1,0 +1,102 @@
+import type { WebClient } from '@slack/web-api'
+import { slackError } from './slackError.ts'
+
+/** Somebody in a channel of a workspace, and the client that may ask Slack about them. */
+export interface Whereabouts {
+  readonly client: WebClient
+  readonly team: string
+  readonly channel: string
+  readonly user: string
+}
+
+/** What Slack tells of a person; nothing where it was not allowed to. */
+export interface Person {
+  readonly locale?: string
+  readonly managesChannel: boolean
+}
+
+export interface People {
+  /** Never rejects, and never holds an answer up for long. */
+  readonly know: (where: Whereabouts) => Promise<Person>
+}
+
+interface Member {
+  readonly locale?: string | undefined
+  readonly leads: boolean
+}
+
+const HOUR = 3_600_000
+
+/** How long an answer waits for Slack to say who asks. */
+const PATIENCE = 1500
+
+/**
+ * Asks `users.info` and `conversations.info` once an hour. Both need scopes that are optional (users:read, channels:read,
+ * groups:read): where one is missing, nobody is taken to manage a channel and nobody's language is known.
+ */
+export function createPeople(now: () => Date, patience = PATIENCE): People {
+  const members = createRecall<Member>(now)
+  const creators = createRecall<string | undefined>(now)
+  const member = ({ client, team, user }: Whereabouts) =>
+    members(`${team} ${user}`, async () => {
+      const { user: found } = await client.users.info({ user, include_locale: true })
+      return { locale: found?.locale, leads: !!(found?.is_admin || found?.is_owner) }
+    })
+  const creator = ({ client, team, channel }: Whereabouts) =>
+    creators(
+      `${team} ${channel}`,
+      async () => (await client.conversations.info({ channel })).channel?.creator,
+    )
+  return {
+    know: async (where) => {
+      const [person, created] = await Promise.all([
+        soon(member(where), patience),
+        isDirect(where.channel) ? undefined : soon(creator(where), patience),
+      ])
+      const manages = isDirect(where.channel) || !!person?.leads || created === where.user
+      return { ...(person?.locale && { locale: person.locale }), managesChannel: manages }
+    },
+  }
+}
+
+/** A conversation of two is their own. */
+const isDirect = (channel: string): boolean => channel.startsWith('D')
+
+/** The answer, or undefined when it fails or takes longer than so many milliseconds. */
+async function soon<Value>(asked: Promise<Value>, patience: number): Promise<Value | undefined> {
+  let timer: NodeJS.Timeout | undefined
+  const late = new Promise<undefined>((resolve) => {
+    timer = setTimeout(() => resolve(undefined), patience)
+  })
+  try {
+    return await Promise.race([asked.catch(() => undefined), late])
+  } finally {
+    clearTimeout(timer)
+  }
+}
+
+/** The most that is remembered of each. */
+const MOST = 10_000
+
+/**
+ * Remembers what was learnt, or that Slack refused to say, for an hour; asks once for many at a time. What failed for
+ * any other reason is asked again.
+ */
+function createRecall<Value>(now: () => Date) {
+  const known = new Map<string, { readonly value: Promise<Value>; readonly until: number }>()
+  return (key: string, learn: () => Promise<Value>): Promise<Value> => {
+    const found = known.get(key)
+    if (found && found.until > now().getTime()) return found.value
+    const value = learn()
+    known.delete(key)
+    known.set(key, { value, until: now().getTime() + HOUR })
+    for (const [oldest] of known) if (known.size > MOST) known.delete(oldest)
+    value.catch((error) => {
+      if (!REFUSED.test(slackError(error))) known.delete(key)
+    })
+    return value
+  }
+}
+
+const REFUSED =
+  /^(?:missing_scope|user_not_found|user_not_visible|channel_not_found|not_in_channel|.*restricted.*)$/u

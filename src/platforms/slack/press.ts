@@ -1,0 +1,56 @@
+import type { BlockAction } from '@slack/bolt'
+import type { WebClient } from '@slack/web-api'
+import { createResponseUrl, type ResponseUrl } from './responseUrl.ts'
+import type { Desk } from './desk.ts'
+import type { Destination } from './destination.ts'
+
+/** A press of a button, or a choice from a list: what of it every listener needs. */
+export interface Press {
+  readonly desk: Desk
+  readonly client: WebClient
+  readonly value: string
+  /** Good for one modal, for three seconds. */
+  readonly trigger: string
+  /** Where an answer goes. */
+  readonly to: Destination
+  /** The view it was pressed in, when it was in no message. */
+  readonly view?: { readonly id: string; readonly type: string } | undefined
+  /** True in a message that everybody sees. */
+  readonly isPublic: boolean
+}
+
+/** Reads what Slack sends with a press. A press in a view belongs to the channel that is noted in the view. */
+export function readPress(desk: Desk, body: BlockAction, client: WebClient, team: string): Press {
+  const { user, container, view, trigger_id: trigger, response_url: url } = body
+  const [action] = body.actions
+  const response: ResponseUrl | undefined = url
+    ? createResponseUrl(url, desk.parts.now, desk.pause)
+    : undefined
+  const channel = body.channel?.id ?? channelOf(view?.private_metadata) ?? user.id
+  const thread: unknown = container.thread_ts
+  return {
+    desk,
+    client,
+    value: valueOf(action ?? {}),
+    trigger,
+    to: { client, team, channel, user: user.id, response, ...(typeof thread === 'string' && { thread }) },
+    view: view && { id: view.id, type: view.type },
+    isPublic: container.type === 'message' && container.is_ephemeral !== true,
+  }
+}
+
+/** The channel noted in a view. */
+export function channelOf(metadata: string | undefined): string | undefined {
+  const noted = metadata ? (JSON.parse(metadata) as { channel?: unknown }).channel : undefined
+  return typeof noted === 'string' ? noted : undefined
+}
+
+/** Of a button, of a choice from a list, of a chosen conversation. */
+function valueOf(action: object): string {
+  const { value, selected_option, selected_conversation } = action as {
+    value?: string
+    selected_option?: { value?: string } | null
+    selected_conversation?: string | null
+  }
+  return value ?? selected_option?.value ?? selected_conversation ?? ''
+}

@@ -1,0 +1,88 @@
+import { answerView, workingView } from './answerView.ts'
+import { deliver, logged, share } from './deliver.ts'
+import { ask } from './desk.ts'
+import { show, tell } from './destination.ts'
+import { formOf, formView } from './form.ts'
+import { publishHome } from './home.ts'
+import { recalledText } from './keptLines.ts'
+import { plainMessage } from './message.ts'
+import type { Press } from './press.ts'
+import { unpackMessage } from './sharedMessage.ts'
+
+/** What pressing each kind of button does; the part of its action before the colon names it. */
+export const PRESSES: Readonly<Record<string, (press: Press) => Promise<void>>> = {
+  line: pressLine,
+  show: pressShow,
+  send: pressSend,
+  form: pressForm,
+  channel: pressChannel,
+}
+
+/** Pressing is typing the line. In a view the answer is shown over it. */
+async function pressLine(press: Press): Promise<void> {
+  const { desk, client, view, to, isPublic } = press
+  const line = await recalledText(press.value, desk.parts.keeping)
+  if (line === undefined) return say(press, GONE)
+  if (!view) {
+    // In the conversation with the bot nobody else reads along.
+    const audience = isPublic && to.channel.startsWith('D') ? 'channel' : 'asker'
+    return deliver(desk, to, { response: await ask(desk, to, { line }), line, audience })
+  }
+  const opened =
+    view.type === 'modal'
+      ? view.id
+      : (await client.views.open({ trigger_id: press.trigger, view: workingView(to.channel) })).view?.id
+  const response = await ask(desk, to, { line })
+  if (opened) await client.views.update({ view_id: opened, view: answerView(response, to.channel) })
+  if (view.type === 'home') await publishHome(desk, to)
+}
+
+/** Shows the asker's answer to everybody, with its drawing, and takes the private one away. */
+async function pressShow(press: Press): Promise<void> {
+  const { desk, to } = press
+  const shared = await unpackMessage(press.value, desk.parts.keeping)
+  if (!shared) return say(press, GONE)
+  const failures = await show(to, shared.post)
+  if (failures.length > 0) return logged(desk, Promise.resolve(failures))
+  const attachments = shared.attachments === undefined ? undefined : desk.recent.find(shared.attachments)
+  if (shared.attachments !== undefined && !attachments) await say(press, DRAWING_GONE)
+  if (attachments && !(await share(desk, to, attachments))) return
+  await to.response?.post({ delete_original: true })
+}
+
+/** Sends drawing and files to the person alone: Slack has no private files in a channel. */
+async function pressSend(press: Press): Promise<void> {
+  const { desk, client, to } = press
+  const attachments = desk.recent.find(press.value)
+  if (!attachments) return say(press, DRAWING_GONE)
+  const opened = await client.chat.postMessage({ channel: to.user, text: 'What you asked for:' })
+  const direct = { ...to, channel: opened.channel ?? to.user, thread: undefined }
+  if (await share(desk, direct, attachments)) await say(press, 'Sent to you as a direct message.')
+}
+
+/** Opens the form of a line. Slack lets a modal be opened for three seconds only, so nothing is looked up before. */
+async function pressForm(press: Press): Promise<void> {
+  const { desk, client, to, trigger } = press
+  const line = await recalledText(press.value, desk.parts.keeping)
+  const form = line === undefined ? undefined : formOf(line, desk.parts.commands)
+  if (!form) return say(press, GONE)
+  const ticket = {
+    command: form.command,
+    verb: form.use.verb,
+    channel: to.channel,
+    thread: to.thread,
+    responseUrl: to.response?.url,
+  }
+  await client.views.open({ trigger_id: trigger, view: formView(form, ticket) })
+}
+
+/** Shows another channel's project on the home page. */
+async function pressChannel({ desk, to, value }: Press): Promise<void> {
+  await publishHome(desk, { ...to, channel: value || to.channel })
+}
+
+const GONE = 'that button is too old; type the line again.'
+
+const DRAWING_GONE = 'the drawing is not at hand any more; ask again, and it is drawn again.'
+
+const say = ({ desk, to }: Press, words: string): Promise<void> => logged(desk, tell(to, plainMessage(words)))
