@@ -1,4 +1,4 @@
-import { type Group, groupParts } from '../core/cutting/job.ts'
+import { type Group, groupParts, type SawTerms, type StockItem } from '../core/cutting/job.ts'
 import type { Context } from './context.ts'
 import { asListed, cutListOf, partsOfPlan, type CutList } from './cutList.ts'
 import type { LaidGroup, LaidJob } from './laidJob.ts'
@@ -41,17 +41,39 @@ export type Terms = ReturnType<typeof searchTerms>
 /** A layout is not worth asking for with less. */
 const LEAST_SECONDS = 0.2
 
+/** Parts to lay out, and what they may be cut from. */
+interface Job {
+  readonly list: CutList
+  readonly items: readonly StockItem[]
+  readonly saw: SawTerms
+}
+
 /**
  * Lays out the channel's cut list on its stock, one group of parts after the other, in `seconds` altogether. Throws a
  * Refusal that names the part where one cannot be cut.
  */
 export async function layOut(context: Context, seconds: number, terms: Terms): Promise<LaidJob> {
-  const { parts, units } = await partsToCut(context)
-  const show = showKept(context, units)
+  const list = await partsToCut(context)
   const stock = await context.ofChannel('stock', shopStockSchema).read()
-  const saw = sawTerms(stock, context)
+  const job = { list, items: stock?.items ?? [], saw: sawTerms(stock, context) }
+  return layOutJob(job, { context, seconds, terms })
+}
+
+interface Searching {
+  readonly context: Context
+  readonly seconds: number
+  readonly terms: Terms
+}
+
+/** Lays out any list on any stock; what no item of it suits is cut from what the shop of the region usually sells. */
+export async function layOutJob(
+  { list, items, saw }: Job,
+  { context, seconds, terms }: Searching,
+): Promise<LaidJob> {
+  const { parts, units } = list
+  const show = showKept(context, units)
   const assumed: string[] = []
-  const groups = groupParts(asListed(parts), stock?.items ?? [], saw).map((group): Group => {
+  const groups = groupParts(asListed(parts), items, saw).map((group): Group => {
     if (group.kind !== 'noStock') return group
     const usual = usualStock(group.parts, saw.kerf, context)
     const [again] = usual.length > 0 ? groupParts(group.parts, usual, saw) : []
