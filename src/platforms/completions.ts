@@ -23,9 +23,17 @@ export interface TypedValue {
 export function completionsOf(line: string, commands: readonly Description[]): readonly Completion[] {
   const typing = read(line, commands)
   if (typing.place === 'command')
-    return startingWith(line, typing.from, commands.map(({ name, summary }) => [name, summary]))
+    return startingWith(
+      line,
+      typing.from,
+      commands.map(({ name, summary }) => [name, summary]),
+    )
   if (typing.place === 'verb')
-    return startingWith(line, typing.from, typing.uses.map(({ verb = '', summary }) => [verb, summary]))
+    return startingWith(
+      line,
+      typing.from,
+      typing.uses.map(({ verb = '', summary }) => [verb, summary]),
+    )
   if (typing.place === 'nowhere') return []
   const { value, isNamed, unused, word } = typing
   const choices = (value?.option.choices ?? []).map((choice): Offer => [choice, ''])
@@ -103,7 +111,5 @@ const lastWord = (line: string): number => line.length - (/\S*$/u.exec(line)?.[0
 
 function startingWith(line: string, from: number, offers: readonly Offer[]): readonly Completion[] {
   const start = line.slice(from)
-  return offers
-    .filter(([text]) => text.startsWith(start))
-    .map(([text, says]) => ({ from, text, says }))
+  return offers.filter(([text]) => text.startsWith(start)).map(([text, says]) => ({ from, text, says }))
 }

@@ -44,7 +44,14 @@ export function createDoor({ enter, forget }) {
   // Nobody is anywhere before they have said where.
   dialog.addEventListener('cancel', (event) => isIn || event.preventDefault())
   stay.addEventListener('click', () => dialog.close())
+  let isSure = false
+  /** @param {boolean} sure */
+  const askSure = (sure) => {
+    isSure = sure
+    gone.textContent = sure ? 'Press once more to delete it for good' : 'Delete what I asked in this channel'
+  }
   gone.addEventListener('click', async () => {
+    if (!isSure) return askSure(true)
     await forget()
     dialog.close()
   })
@@ -55,11 +62,9 @@ export function createDoor({ enter, forget }) {
       name.value = who.name ?? ''
       channel.value = who.channel ?? 'bench'
       wrong.textContent = ''
+      askSure(false)
       stay.hidden = !hasEntered
       gone.hidden = !hasEntered
-      byId('channels', HTMLDataListElement).replaceChildren(
-        ...channels.map((each) => element('option', { value: each })),
-      )
       byId('channel-choices', HTMLElement).replaceChildren(
         ...channels.map((each) => {
           const button = element('button', { type: 'button' }, [each])

@@ -65,8 +65,10 @@ export const pendingOf = (name, line) =>
  * @param {Does} does
  */
 function seenBy({ id, isMine, isShared }, { share }) {
-  if (!isMine) return element('p', { class: 'seen' }, [])
-  if (isShared) return element('p', { class: 'seen', tabindex: -1 }, ['Everybody here sees this'])
+  if (isShared) {
+    const whose = isMine ? 'Everybody here sees this' : 'Shown to everybody here'
+    return element('p', { class: 'seen', tabindex: -1 }, [whose])
+  }
   const button = element('button', { type: 'button' }, ['Show to all'])
   button.addEventListener('click', () => share(id))
   return element('p', { class: 'seen' }, ['Only you see this ', button])

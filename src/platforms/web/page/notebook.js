@@ -24,8 +24,8 @@ export function createNotebook(does) {
   const countUp = () => {
     begin.hidden = entries.childElementCount > 0
   }
-  /** @param {HTMLElement} article */
-  const goTo = (article) => article.scrollIntoView({ block: 'start' })
+  /** @param {HTMLElement} article @param {ScrollBehavior} [behavior] */
+  const goTo = (article, behavior = 'auto') => article.scrollIntoView({ block: 'start', behavior })
 
   /** Shows an entry at the end, or in place of the one it was; says whether it is a new one. @param {EntryView} entry */
   const put = (entry) => {
@@ -51,9 +51,10 @@ export function createNotebook(does) {
     const count = card.ok && card.cautions.length > 0 ? `. ${counted(card.cautions.length, 'caution')}` : ''
     said.textContent = `${isMine ? 'Answer' : `${name} shows`}: ${what}${count}`
   }
-  const showEnd = () => {
+  /** @param {ScrollBehavior} [behavior] */
+  const showEnd = (behavior) => {
     const last = entries.lastElementChild
-    if (last instanceof HTMLElement) goTo(last)
+    if (last instanceof HTMLElement) goTo(last, behavior)
     fresh.hidden = true
   }
   fresh.addEventListener('click', () => {
@@ -68,11 +69,13 @@ export function createNotebook(does) {
   return {
     /** @param {readonly EntryView[]} history */
     open: (history) => {
+      const wasNearEnd = isNearEnd()
       const ids = new Set(history.map(({ id }) => id))
       for (const id of [...known.keys()]) if (!ids.has(id)) remove(id)
       const isMore = history.filter(put).length > 0
       countUp()
-      if (isFirst || (isMore && isNearEnd())) showEnd()
+      if (isFirst) showEnd('instant')
+      else if (isMore && wasNearEnd) showEnd()
       isFirst = false
     },
     /** What somebody else showed, or this person asked on another page. @param {EntryView} entry */

@@ -81,6 +81,9 @@ function enter(chosen) {
   if (!isTouched.matches) composer.focus()
 }
 
+/** @type {NodeListOf<HTMLElement>} */
+const views = document.querySelectorAll('.views button')
+
 let planAsked = 0
 
 /** Shows what the channel builds, unless something newer was asked for meanwhile. */
@@ -96,22 +99,20 @@ async function showPlan() {
   if (folded) folded.open = isOpen
 }
 
-/** @param {string} view */
+/** How far down each view was read. @type {Record<string, number>} */
+const readTo = {}
+
+/** On a narrow screen, shows the notebook or the plan; on a wide one both are there. @param {string} view */
 function setView(view) {
-  document.body.dataset.view = view
-  for (const button of document.querySelectorAll('.views button'))
-    if (button instanceof HTMLElement)
-      button.setAttribute('aria-pressed', String(button.dataset.view === view))
+  const { dataset } = document.body
+  if (dataset.view === view) return
+  readTo[dataset.view ?? ''] = window.scrollY
+  dataset.view = view
+  for (const button of views) button.setAttribute('aria-pressed', String(button.dataset.view === view))
+  window.scrollTo({ top: readTo[view] ?? 0, behavior: 'instant' })
 }
 
-for (const button of document.querySelectorAll('.views button'))
-  button.addEventListener('click', () => {
-    if (button instanceof HTMLElement) setView(button.dataset.view ?? 'book')
-    window.scrollTo(
-      0,
-      button instanceof HTMLElement && button.dataset.view === 'book' ? document.body.scrollHeight : 0,
-    )
-  })
+for (const button of views) button.addEventListener('click', () => setView(button.dataset.view ?? ''))
 
 byId('where', HTMLButtonElement).addEventListener('click', async () => {
   const { channels } = await welcome()
