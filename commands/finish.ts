@@ -1,13 +1,11 @@
 import { z } from 'zod'
 import { cans } from '../src/bot/cans.ts'
 import { defineCommand } from '../src/bot/command.ts'
-import type { Context } from '../src/bot/context.ts'
 import { dryingFigures, dryingNotes, dryingOf, dryingTables } from '../src/bot/finishDrying.ts'
 import { coverageLine, filmNotes, finishWanted, volumeUnits } from '../src/bot/finishNeed.ts'
 import { coveredArea, finishPlanOptions, surfaceFigures, surfaceTables } from '../src/bot/finishPlan.ts'
 import { area, choice, count, first, percent, product, temperature } from '../src/bot/option.ts'
 import { exampleNote, priceBook } from '../src/bot/prices.ts'
-import { showMoney } from '../src/core/measure/money.ts'
 import { showVolume } from '../src/core/measure/showAmounts.ts'
 import type { FinishNeed } from '../src/core/quantities/finish.ts'
 
@@ -58,7 +56,7 @@ export default defineCommand({
         ...filmNotes(need, show),
         ...dryingNotes(drying, chosen, air, context),
         ...assumptions(input, need, chosen.name),
-        ...costNotes(need, book.currency),
+        ...(need.cost === undefined ? [] : [`${book.show(need.cost)}, the least that holds it`]),
         ...exampleNote(
           book,
           need.containers.some(({ name }) => book.priceOf(`${chosen.name} ${name}`)?.isExample),
@@ -93,6 +91,3 @@ const assumptions = (input: Asked, need: FinishNeed, name: string): readonly str
     : [`${need.coats} ${need.coats === 1 ? 'coat' : 'coats'}, as is usual for it (coats=)`]),
   ...(input.surface ? [] : ['smooth wood; sawn or weathered takes more (surface=rough)']),
 ]
-
-const costNotes = ({ cost }: FinishNeed, currency: Parameters<typeof showMoney>[1]): readonly string[] =>
-  cost === undefined ? [] : [`${showMoney(cost, currency)}, the least that holds it`]

@@ -1,3 +1,4 @@
+import { showMoney } from '../core/measure/money.ts'
 import { itemKey } from '../core/quantities/shoppingPrices.ts'
 import type { Region } from '../core/stock/stock.ts'
 import type { Context } from './context.ts'
@@ -12,7 +13,10 @@ export interface Price {
 
 /** What things cost in this channel. */
 export interface PriceBook {
+  /** The code of what every price is in. */
   readonly currency: string | undefined
+  /** Cents as a person writes them. */
+  readonly show: (cents: number) => string
   /** When the examples were written down; undefined where they do not count here. */
   readonly asOf: string | undefined
   /** By the first of the names that has a price: the channel's own before any example. */
@@ -29,13 +33,14 @@ export async function priceBook(context: Context): Promise<PriceBook> {
   const kept = (await shoppingOf(context).read()) ?? NOTHING_KEPT
   const stock = await context.ofChannel('stock', shopStockSchema).read()
   const examples = context.reference.prices.find((list) => list.region === region)
-  const currency = kept.currency ?? stock?.currency ?? examples?.currency
-  const counts = examples && isSameCurrency(examples.currency, currency, region)
+  const currency = codeOf(kept.currency ?? stock?.currency ?? examples?.currency, region)
+  const counts = examples && codeOf(examples.currency, region) === currency
   const own = new Map(kept.prices.map(({ item, cents }) => [itemKey(item), cents]))
   const find = (names: readonly string[], prices: ReadonlyMap<string, number> | undefined) =>
     names.map((name) => prices?.get(itemKey(name))).find((cents) => cents !== undefined)
   return {
     currency,
+    show: (cents) => showMoney(cents, signOf(currency, region)),
     asOf: counts ? examples.asOf : undefined,
     kept,
     priceOf: (...names) => {
@@ -47,13 +52,18 @@ export async function priceBook(context: Context): Promise<PriceBook> {
   }
 }
 
-/** A sign means the money of its region: `$` is `AUD` in Australia and `USD` elsewhere. */
-export const isSameCurrency = (one: string, other: string | undefined, region: Region): boolean =>
-  other === undefined || codeOf(one, region) === codeOf(other, region)
-
-const codeOf = (currency: string, region: Region): string => {
+/** The code of a currency: a sign means the money of its region, `$` is `AUD` in Australia and `USD` elsewhere. */
+export function codeOf(currency: string | undefined, region: Region): string | undefined {
   if (currency === '$') return region === 'AU' ? 'AUD' : 'USD'
-  return { '£': 'GBP', '€': 'EUR' }[currency] ?? currency
+  return currency === undefined ? undefined : (CODES[currency] ?? currency)
+}
+
+const CODES: Readonly<Record<string, string>> = { '£': 'GBP', '€': 'EUR' }
+
+/** How a currency is written beside an amount: by its sign where that says which it is in the region. */
+export function signOf(code: string | undefined, region: Region): string | undefined {
+  if (code === 'USD' && region !== 'AU') return '$'
+  return Object.keys(CODES).find((sign) => CODES[sign] === code) ?? code
 }
 
 /** What to know of prices that are examples; none where none was used. */

@@ -15,8 +15,8 @@ export const itemName = (thing: string, pack: string): string =>
   pack === 'each' ? thing : `${thing} ${pack}`
 
 /**
- * What a name comes down to, however it is typed: small letters, no quotation marks or commas, inches as `in`, no filling
- * words, and its words in one order, so that `quart of latex paint` is `Latex paint, quart`.
+ * What a name comes down to, however it is typed: small letters, no quotation marks or commas, a unit joined to its number, no
+ * filling words, and its words in one order, so that `quart of latex paint` is `Latex paint, quart`.
  */
 export const itemKey = (name: string): string =>
   name
@@ -25,7 +25,7 @@ export const itemKey = (name: string): string =>
     .replace(/["'“”‘’(),;]/gu, ' ')
     .replace(/×/gu, 'x')
     .replace(/\binch(?:es)?\b/gu, 'in')
-    .replace(/(\d)\s*(mm|ml|in|ft|oz|l|m|d)\b/gu, '$1 $2')
+    .replace(/(\d)\s*(gauge|grit|mm|ml|in|ft|oz|l|m|d)\b/gu, '$1$2')
     .split(/\s+/u)
     .filter((word) => word !== '' && !FILLING.has(word))
     .map((word) => (word.length > 3 ? word.replace(/(?<=[a-z])s$/u, '') : word))
