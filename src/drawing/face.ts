@@ -1,0 +1,167 @@
+import type { Length } from '../core/measure/length.ts'
+import type { Plan } from '../core/plan.ts'
+import type { Face } from '../core/panelling/face.ts'
+import { type Area, areaOf, areaRound, middle } from './area.ts'
+import { braceOutline } from './brace.ts'
+import { distanceTo } from './crowd.ts'
+import { dimensionRows } from './dimensionRows.ts'
+import { type Named, nameParts, textAreas } from './labels.ts'
+import { line, rectangle } from './marks.ts'
+import { fineMark, type Numbers, unitLine } from './numbers.ts'
+import { type Entry, layPage } from './page.ts'
+import type { Point, Polygon, Scene, Shape } from './scene.ts'
+
+/** One kind of panel of a plan to draw, with the middles of its grooves from one end of the panel. */
+export interface FaceAsked {
+  readonly plan: Plan
+  readonly name: Face['name']
+  readonly grooves?: readonly Length[] | undefined
+}
+
+/** A panel from outside: frame, brace and grooves, true to scale, with its five main sizes. */
+export function drawFace(asked: FaceAsked, numbers: Numbers): Scene {
+  const { plan, name } = asked
+  const face = faceOf(asked)
+  return layPage({
+    title: `${name === 'end' ? 'End' : 'Side'} panel from outside (2 of these)`,
+    size: { width: face.shows, height: plan.panelHeight },
+    draw: (scale) => drawn(asked, numbers, scale),
+    foot: [...partEntries(plan, partsOf(asked)), { words: `sizes in ${unitLine(numbers)}` }],
+    tallest: 760,
+  })
+}
+
+const faceOf = ({ plan, name }: FaceAsked): Face =>
+  plan.faces.find((face) => face?.name === name) ?? plan.faces[name === 'end' ? 0 : 1]
+
+/** The parts of a plan by their letters, as the foot of a picture has them. */
+export const partEntries = (plan: Plan, names: readonly string[]): readonly Entry[] =>
+  plan.parts
+    .filter((part) => names.includes(part.name))
+    .map(({ label, name }) => ({ key: label, words: name }))
+
+const stileOf = ({ plan, name }: FaceAsked): string =>
+  name === 'end' ? 'end stile' : plan.spec.corner === 'captured' ? 'corner stile' : 'side stile'
+
+const partsOf = (asked: FaceAsked): readonly string[] => [
+  `${asked.name} panel`,
+  `${asked.name} rail`,
+  stileOf(asked),
+  `${asked.name} brace`,
+]
+
+function drawn(asked: FaceAsked, numbers: Numbers, scale: number): readonly Shape[] {
+  const { plan, name } = asked
+  const face = faceOf(asked)
+  const wood = [...panelShapes(asked, scale), ...frameShapes(asked, scale), ...braceShapes(asked, scale)]
+  const [right, bottom] = [face.shows * scale, plan.panelHeight * scale]
+  const w = plan.spec.width * scale
+  const stile = name === 'end' ? plan.endStileLength : plan.cornerStileLength
+  const gap = ((face.opening.height - stile) / 2) * scale
+  const sizes = [
+    ...dimensionRows({ side: 'bottom', at: bottom }, [
+      { from: w, to: right - w, text: numbers.mark(face.opening.width) },
+      { from: 0, to: right, text: numbers.mark(face.shows, 'into') },
+    ]),
+    ...dimensionRows({ side: 'left', at: 0 }, [
+      { from: 0, to: bottom, text: numbers.mark(plan.panelHeight, 'into') },
+    ]),
+    ...dimensionRows({ side: 'right', at: right }, [
+      { from: w + gap, to: bottom - w - gap, text: numbers.mark(stile, 'into') },
+    ]),
+    ...dimensionRows({ side: 'top', at: 0 }, [{ from: 0, to: w, text: fineMark(numbers, plan.spec.width) }]),
+  ]
+  return [...wood, ...sizes, ...letters(asked, wood, sizes)]
+}
+
+function panelShapes(asked: FaceAsked, scale: number): readonly Shape[] {
+  const { plan, name, grooves = [] } = asked
+  const { opening, shows, panel } = faceOf(asked)
+  const w = plan.spec.width
+  const [top, bottom] = [w * scale, (w + opening.height) * scale]
+  const start = (shows - panel) / 2
+  const seen = rectangle([w * scale, top], [(w + opening.width) * scale, bottom], {
+    fill: 'sheet',
+    stroke: 'thin',
+    of: `${name} panel`,
+  })
+  const cuts = grooves.map((centre) => {
+    const x = (start + centre) * scale
+    return line(
+      [
+        [x, top],
+        [x, bottom],
+      ],
+      'groove',
+      'groove',
+    )
+  })
+  return [seen, ...cuts]
+}
+
+function frameShapes(asked: FaceAsked, scale: number): readonly Polygon[] {
+  const { plan, name } = asked
+  const { shows } = faceOf(asked)
+  const w = plan.spec.width
+  const stile = name === 'end' ? plan.endStileLength : plan.cornerStileLength
+  const high = plan.panelHeight
+  const low = (high - stile) / 2
+  const piece = (of: string, x: number, y: number, wide: number, tall: number): Polygon =>
+    rectangle([x * scale, y * scale], [(x + wide) * scale, (y + tall) * scale], {
+      fill: 'strip',
+      stroke: 'outline',
+      of,
+    })
+  return [
+    piece(`${name} rail`, 0, 0, shows, w),
+    piece(`${name} rail`, 0, high - w, shows, w),
+    piece(stileOf(asked), 0, low, w, stile),
+    piece(stileOf(asked), shows - w, low, w, stile),
+  ]
+}
+
+function braceShapes(asked: FaceAsked, scale: number): readonly Polygon[] {
+  const { plan, name } = asked
+  const { brace, opening } = faceOf(asked)
+  if (!brace) return []
+  const w = plan.spec.width
+  const outline = braceOutline({ opening, strip: w, ...brace })
+  const points = outline.map(([x, y]): Point => [(w + x) * scale, (plan.panelHeight - w - y) * scale])
+  return [{ shape: 'polygon', points, fill: 'strip', stroke: 'outline', of: `${name} brace` }]
+}
+
+/** One letter for each kind of part; the panel's stands clear of the brace. */
+function letters(asked: FaceAsked, wood: readonly Shape[], sizes: readonly Shape[]): readonly Shape[] {
+  const { plan, grooves = [] } = asked
+  const { brace } = faceOf(asked)
+  const named = partsOf(asked).flatMap((name): Named[] => {
+    const part = plan.parts.find((each) => each.name === name)
+    const shape = wood.find(({ of }) => of === name)
+    if (!part || !shape) return []
+    const area = areaOf(shape)
+    if (name.endsWith('brace')) return [{ text: part.label, area: middleOf(shape, brace?.slope ?? 0) }]
+    if (!name.endsWith('panel')) return [{ text: part.label, area }]
+    return [{ text: part.label, area: brace ? aboveBrace(area) : area, ringed: grooves.length > 0 }]
+  })
+  return nameParts(named, textAreas(sizes), [...wood.slice(1), ...sizes])
+}
+
+/** Of a panel, what lies well above a brace that rises to the right. */
+const aboveBrace = ({ left, top, right, bottom }: Area): Area => ({
+  left: left + (right - left) * 0.08,
+  top: top + (bottom - top) * 0.04,
+  right: left + (right - left) * 0.42,
+  bottom: top + (bottom - top) * 0.46,
+})
+
+/** The largest upright square round the middle of a sloping strip that is all wood. */
+function middleOf(shape: Shape, slope: number): Area {
+  const points = shape.shape === 'text' ? [shape.at] : shape.points
+  const [x, y] = middle(areaRound(points))
+  const turn = (slope * Math.PI) / 180
+  const edges = points.map((point, index) =>
+    distanceTo([x, y], point, points[(index + 1) % points.length] ?? point),
+  )
+  const half = Math.min(...edges) / (Math.sin(turn) + Math.cos(turn))
+  return { left: x - half, top: y - half, right: x + half, bottom: y + half }
+}

@@ -1,0 +1,113 @@
+import { type Area, areaOf, areaRound, middle, overlap, textArea } from './area.ts'
+import { touches } from './crowd.ts'
+import { centred, dot, line, NAME, nearest, RING, ring } from './marks.ts'
+import type { Point, Shape } from './scene.ts'
+
+/** Something to name: its letter and the area of it that can be seen. */
+export interface Named {
+  readonly text: string
+  readonly area: Area
+  /** Always in a ring, so that lines running past do not cross the letter. */
+  readonly ringed?: boolean | undefined
+}
+
+const PAD = 8
+const REACHES = [RING * 2.2, RING * 3.4, RING * 5, RING * 7]
+const TURNS = [5, 7, 1, 3, 6, 2, 0, 4].map((eighth) => (eighth * Math.PI) / 4)
+
+const ringArea = ([x, y]: Point): Area => ({
+  left: x - RING,
+  right: x + RING,
+  top: y - RING,
+  bottom: y + RING,
+})
+
+/**
+ * Names things: the letter inside where it fits, else in a ring beside with a line to it. No name touches another, nor an area
+ * of `taken`; a ring keeps off the shapes of `crowd` where it can. What finds no place has no name.
+ */
+export function nameParts(
+  parts: readonly Named[],
+  taken: readonly Area[],
+  crowd: readonly Shape[] = [],
+): readonly Shape[] {
+  const used = [...taken]
+  return parts.flatMap(({ text, area, ringed }) => {
+    const inside = spotsIn(area).find((spot) => isInside(text, spot, area, used, ringed))
+    if (inside) {
+      const label = centred(text, inside, NAME, { bold: true, rim: false })
+      used.push(ringed ? ringArea(inside) : textArea(label))
+      return ringed ? ring(text, inside) : [label]
+    }
+    const at = spotBeside(area, used, crowd)
+    if (!at) return []
+    used.push(ringArea(at))
+    const end = inward(area, nearest(area, at))
+    return [line([at, end], 'pointer'), dot(end), ...ring(text, at)]
+  })
+}
+
+const spotsIn = ({ left, top, right, bottom }: Area): readonly Point[] =>
+  [0.5, 0.3, 0.7, 0.15, 0.85].flatMap((part): Point[] =>
+    right - left > bottom - top
+      ? [[left + (right - left) * part, (top + bottom) / 2]]
+      : [[(left + right) / 2, top + (bottom - top) * part]],
+  )
+
+function isInside(text: string, spot: Point, area: Area, used: readonly Area[], ringed = false): boolean {
+  const letters = textArea(centred(text, spot, NAME, { bold: true }))
+  // A capital has no foot below the line.
+  const own = ringed ? ringArea(spot) : { ...letters, bottom: letters.bottom - NAME * 0.2 }
+  const pad = ringed ? PAD / 2 : PAD
+  const within =
+    own.left >= area.left + pad &&
+    own.right <= area.right - pad &&
+    own.top >= area.top + pad &&
+    own.bottom <= area.bottom - pad
+  return within && used.every((other) => !overlap(ringed ? own : letters, other, PAD))
+}
+
+function spotBeside(area: Area, used: readonly Area[], crowd: readonly Shape[]): Point | undefined {
+  const [x, y] = middle(area)
+  const wide = (area.right - area.left) / 2
+  const high = (area.bottom - area.top) / 2
+  const spots = REACHES.flatMap((reach) =>
+    [0, -0.3, 0.3, -0.6, 0.6, -0.85, 0.85].flatMap((slide) =>
+      TURNS.map((turn): Point => {
+        const base: Point = wide > high ? [x + slide * wide, y] : [x, y + slide * high]
+        return [
+          base[0] + Math.cos(turn) * (reach + (wide > high ? 0 : wide)),
+          base[1] + Math.sin(turn) * (reach + (wide > high ? high : 0)),
+        ]
+      }),
+    ),
+  )
+  const free = spots.filter((spot) => used.every((other) => !overlap(ringArea(spot), other, PAD)))
+  const touched = (spot: Point): number =>
+    crowd.filter((shape) => shape.shape !== 'text' && isCrowding(shape.points, spot)).length
+  let best: Point | undefined
+  let least = Number.POSITIVE_INFINITY
+  for (const spot of free) {
+    const count = touched(spot)
+    if (count < least) [best, least] = [spot, count]
+    if (count === 0) break
+  }
+  return best
+}
+
+function isCrowding(points: readonly Point[], spot: Point): boolean {
+  const apart = RING + PAD / 2
+  const [x, y] = spot
+  const near = { left: x - apart, right: x + apart, top: y - apart, bottom: y + apart }
+  return overlap(areaRound(points), near) && touches(points, spot, apart)
+}
+
+/** A little way in from the edge, so that a dot lies on what it points to. */
+function inward({ left, top, right, bottom }: Area, [x, y]: Point): Point {
+  const [dx, dy] = [Math.min(14, (right - left) / 2), Math.min(14, (bottom - top) / 2)]
+  return [Math.min(Math.max(x, left + dx), right - dx), Math.min(Math.max(y, top + dy), bottom - dy)]
+}
+
+/** The areas of every text among some shapes. */
+export const textAreas = (shapes: readonly Shape[]): readonly Area[] =>
+  shapes.flatMap((shape) => (shape.shape === 'text' ? [areaOf(shape)] : []))

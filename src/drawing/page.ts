@@ -1,0 +1,162 @@
+import { type Area, areaOf, joined } from './area.ts'
+import { BIG, SMALL } from './marks.ts'
+import type { Point, Scene, Shape, Text } from './scene.ts'
+import { textWidth } from './textWidth.ts'
+
+/** A page is as wide as this, so that a size of writing is a share of its width. */
+export const PAGE = 1000
+export const MARGIN = 36
+
+/** One entry at the foot of a page: a letter and what it stands for, or only words. */
+export interface Entry {
+  readonly key?: string | undefined
+  readonly words: string
+}
+
+/** What goes on a page. */
+export interface Sheet {
+  readonly title: string
+  /** How large the thing is in nanometres, as it lies on the page. */
+  readonly size: { readonly width: number; readonly height: number }
+  /** The drawing at a scale, in units of the page for a nanometre, anywhere on the page. */
+  readonly draw: (scale: number) => readonly Shape[]
+  /** An entry whose letter is not in the drawing is left out. */
+  readonly foot: readonly Entry[]
+  /** The drawing is never taller. */
+  readonly tallest?: number | undefined
+  /** The largest scale that is sensible. */
+  readonly largest?: number | undefined
+  /** False for a drawing that is not true to scale. */
+  readonly toScale?: boolean | undefined
+}
+
+const ROOM = PAGE - 2 * MARGIN
+const TALLEST = 860
+
+/** Lays out a page: a title, the drawing as large as it goes with all its sizes, and what the letters mean. */
+export function layPage({
+  title,
+  size,
+  draw,
+  foot,
+  tallest = TALLEST,
+  largest,
+  toScale = true,
+}: Sheet): Scene {
+  const over = (area: Area): number =>
+    Math.max(area.right - area.left - ROOM, area.bottom - area.top - tallest)
+  const highest = Math.min(ROOM / size.width, tallest / size.height, largest ?? Number.POSITIVE_INFINITY)
+  const { scale, shapes, area } = largestThatFits(highest, draw, over)
+  const heading = titleLines(title)
+  const top = MARGIN + heading.height
+  const width = Math.max(PAGE, area.right - area.left + 2 * MARGIN)
+  const moved = shapes.map((shape) =>
+    moveShape(shape, [(width - area.right - area.left) / 2, top - area.top]),
+  )
+  const bottom = top + area.bottom - area.top
+  const written = new Set(shapes.map((shape) => (shape.shape === 'text' ? shape.text : '')))
+  const explained = foot.filter(({ key }) => key === undefined || written.has(key))
+  const footer = footLines(explained, bottom + 28)
+  return {
+    width,
+    height: footer.bottom + MARGIN - 8,
+    shapes: [...moved, ...heading.shapes, ...footer.shapes],
+    ...(toScale ? { scale } : {}),
+  }
+}
+
+interface Fitted {
+  readonly scale: number
+  readonly shapes: readonly Shape[]
+  readonly area: Area
+}
+
+const TRIES = 12
+/** Near enough to the largest. */
+const CLOSE = 0.985
+
+/**
+ * What is drawn grows nearly in step with the scale, beside numbers that keep their size: the largest scale is between one that
+ * fits and one that does not, about where a straight line between them has it.
+ */
+function largestThatFits(highest: number, draw: Sheet['draw'], over: (area: Area) => number): Fitted {
+  const at = (scale: number): Fitted => {
+    const shapes = draw(scale)
+    return { scale, shapes, area: joined(shapes.map(areaOf)) }
+  }
+  let high = at(highest)
+  if (over(high.area) <= 0) return high
+  let low = at(highest / 16)
+  for (let tries = 0; tries < TRIES && low.scale < high.scale * CLOSE; tries += 1) {
+    const [below, above] = [over(low.area), over(high.area)]
+    // Not even the smallest fits: the page will have to grow.
+    if (below > 0) return low
+    const part = Math.min(0.95, Math.max(0.05, (-below / (above - below)) * 0.995))
+    const tried = at(low.scale + (high.scale - low.scale) * part)
+    if (over(tried.area) <= 0) low = tried
+    else high = tried
+  }
+  return low
+}
+
+/** A shape moved over the page. */
+export function moveShape(shape: Shape, [dx, dy]: Point): Shape {
+  const moved = ([x, y]: Point): Point => [x + dx, y + dy]
+  return shape.shape === 'text'
+    ? { ...shape, at: moved(shape.at) }
+    : { ...shape, points: shape.points.map(moved) }
+}
+
+function titleLines(title: string): { readonly shapes: readonly Text[]; readonly height: number } {
+  const size = BIG
+  const lines = wrap(title.split(' '), (text) => textWidth({ text, size, bold: true }) <= ROOM)
+  return {
+    shapes: lines.map((text, row) => ({
+      shape: 'text',
+      text,
+      size,
+      bold: true,
+      at: [MARGIN, MARGIN + size * (0.76 + 1.25 * row)],
+    })),
+    height: lines.length * size * 1.25 + 34,
+  }
+}
+
+/** Words into lines that fit. */
+export function wrap(words: readonly string[], fits: (line: string) => boolean): readonly string[] {
+  const lines: string[] = []
+  for (const word of words) {
+    const last = lines.at(-1)
+    if (last !== undefined && fits(`${last} ${word}`)) lines[lines.length - 1] = `${last} ${word}`
+    else lines.push(word)
+  }
+  return lines
+}
+
+const ENTRY_GAP = 36
+const LINE = SMALL * 1.5
+
+/** Entries side by side, in as many lines as they take. */
+function footLines(entries: readonly Entry[], from: number) {
+  const shapes: Text[] = []
+  let [x, y] = [MARGIN, from + SMALL * 0.76]
+  for (const { key, words } of entries.flatMap(inParts)) {
+    const keyWidth = key === undefined ? 0 : textWidth({ text: `${key} `, size: SMALL, bold: true })
+    const width = keyWidth + textWidth({ text: words, size: SMALL })
+    if (x > MARGIN && x + width > PAGE - MARGIN) {
+      x = MARGIN
+      y += LINE
+    }
+    if (key !== undefined) shapes.push({ shape: 'text', text: key, size: SMALL, bold: true, at: [x, y] })
+    shapes.push({ shape: 'text', text: words, size: SMALL, at: [x + keyWidth, y], tone: 'soft' })
+    x += width + ENTRY_GAP
+  }
+  return { shapes, bottom: shapes.length === 0 ? from - 28 : y + SMALL * 0.24 }
+}
+
+/** An entry too long for a line goes on in the next. */
+function inParts({ key, words }: Entry): readonly Entry[] {
+  const indent = key === undefined ? 0 : textWidth({ text: `${key} `, size: SMALL, bold: true })
+  const lines = wrap(words.split(' '), (text) => textWidth({ text, size: SMALL }) + indent <= ROOM)
+  return lines.map((line, index) => (index === 0 ? { key, words: line } : { words: line }))
+}

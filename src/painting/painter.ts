@@ -1,0 +1,48 @@
+import { fileURLToPath } from 'node:url'
+import { Tinypool } from 'tinypool'
+import type { Scene } from '../drawing/scene.ts'
+
+export interface PainterSettings {
+  /** Pictures painted at once. */
+  readonly threads: number
+  /** The module that a thread runs; the painter of the project when left out. */
+  readonly start?: URL | undefined
+}
+
+/** Paints pictures away from the thread that answers. */
+export interface Painter {
+  /** A scene as a PNG. Rejects where it cannot be painted, or after `close`. */
+  readonly paint: (scene: Scene) => Promise<Uint8Array>
+  readonly close: () => Promise<void>
+}
+
+/** A thread that has had nothing to paint for so long is let go with its memory. */
+const IDLE_MILLISECONDS = 60_000
+
+/** A painter with threads that start with the first picture: a bot that never shows one never pays for them. */
+export function createPainter({ threads, start }: PainterSettings): Painter {
+  let pool: Tinypool | undefined
+  let isClosed = false
+  const workers = (): Tinypool => {
+    if (isClosed) throw new Error('the painter is closed')
+    pool ??= new Tinypool({
+      filename: fileURLToPath(start ?? new URL('./start.mjs', import.meta.url)),
+      // Not those of the process: a loader named there is of no use to a thread (start.mjs).
+      execArgv: [],
+      minThreads: 0,
+      maxThreads: threads,
+      idleTimeout: IDLE_MILLISECONDS,
+    })
+    return pool
+  }
+  return {
+    paint: async (scene) => {
+      const painted: Uint8Array = await workers().run(scene, { name: 'work' })
+      return painted
+    },
+    close: async () => {
+      isClosed = true
+      await pool?.destroy()
+    },
+  }
+}
