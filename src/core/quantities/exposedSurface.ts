@@ -123,24 +123,35 @@ const placeOf = ({ part, onto, count, length, width }: Joint): HiddenPlace => ({
 
 /** The ends of a part that stand tight against parts it is carried with; a captured corner stile has its gap there. */
 function tightEnds(part: Part, plan: Plan): readonly HiddenPlace[] {
-  const { name, count, carriedBy, width, thickness } = part
+  const { name, count, width, thickness } = part
   const brace = braceOf(part, plan)
-  const onto = brace
-    ? `${carriedBy} ${brace.ends === 'rails' ? 'rail' : 'stile'}`
-    : BETWEEN[name]?.(carriedBy)
-  if (onto === undefined || !plan.parts.some((other) => other.name === onto && other.carriedBy === carriedBy))
-    return []
-  const end = brace ? slantedEnd(brace, part) : mm2(width, thickness)
-  return [{ part: name, onto, area: 2 * count * end }]
+  const closed = brace
+    ? slantedEnd(brace, part)
+    : mm2(thickness, meetsBlock(part, plan) ? Math.min(width, plan.spec.sheet) : width)
+  const met = endsOn(part, plan).filter((onto) => plan.parts.some((other) => other.name === onto))
+  return met.map((onto) => ({ part: name, onto, area: (2 * count * closed) / met.length }))
 }
 
-/** What stands between what, in one piece that is carried. */
-const BETWEEN: Partial<Readonly<Record<Part['name'], (carriedBy: string) => string>>> = {
-  'end stile': () => 'end rail',
-  'side stile': () => 'side rail',
-  'front stile': () => 'front rail',
-  'lid rim end': () => 'lid rim',
+/** What the two ends of a part meet in one piece that is carried: a part at both, or one part at each. */
+function endsOn(part: Part, plan: Plan): readonly string[] {
+  const { name, carriedBy } = part
+  const brace = braceOf(part, plan)
+  if (brace) {
+    const onto = `${carriedBy} ${brace.ends === 'rails' ? 'rail' : 'stile'}`
+    return plan.parts.some((other) => other.name === onto && other.carriedBy === carriedBy) ? [onto] : []
+  }
+  if (name === `${carriedBy} stile`) return [`${carriedBy} rail`]
+  if (name === 'lid rim end') return ['lid rim']
+  if (meetsBlock(part, plan)) return [name === 'front ledger' ? 'front block' : 'corner block']
+  // A butted box is one piece, so that what runs along its walls meets in its corners.
+  const [, side, what] = /^(end|side|front) (ledger|cleat)$/u.exec(name) ?? []
+  if (plan.spec.corner !== 'butted' || what === undefined) return []
+  return side === 'end' ? [`side ${what}`, `front ${what}`] : ['end panel']
 }
+
+/** A ledger stands between the blocks of cleated corners, which reach as far up as the sheet of the lid is thick. */
+const meetsBlock = ({ name }: Part, { spec }: Plan): boolean =>
+  spec.corner === 'cleated' && /^(?:side|front) ledger$/u.test(name)
 
 /** What stands inside looks in there, and of each panel one face, less what is glued on that face. */
 function insideOf(part: Part, faces: number, exposed: number, hidden: readonly HiddenPlace[]): number {
