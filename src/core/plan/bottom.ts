@@ -1,6 +1,6 @@
 import { inches, type Length, minus, nanometres, plus, times } from '../measure/length.ts'
 import type { DrainWide, NoRoomForCleats } from '../panelling/surroundObstacle.ts'
-import { gapOf } from './interior.ts'
+import { gapOf, slackOf } from './interior.ts'
 import type { Flat } from './lid.ts'
 import type { Cutout } from './part.ts'
 import type { BottomSpec, Spec } from './spec.ts'
@@ -55,17 +55,24 @@ export function layBottom(spec: Spec, inside: Flat): BottomPlan | NoRoomForCleat
   const clear = (length: Length): Span => [edge, minus(length, edge)]
   const drain = layDrain(bottom.drain, [clear(panel.length)], [clear(panel.width)])
   if (drain && 'diameterAtMost' in drain) return drain
-  const cleats = { side: inside.length, end: minus(inside.width, times(strip, 2)) }
+  const cleats = {
+    side: minus(inside.length, times(slackOf(spec), 2)),
+    end: minus(inside.width, acrossCleats(spec)),
+  }
   return { ...base, cleats, ...(drain ? { drain } : {}), thickness: sheet }
 }
 
-function tooSmall({ bottom, strip, width }: Spec, inside: Flat, gap: Length): NoRoomForCleats | undefined {
+/** What the cleats of the sides, or the slots of halved corners, take from those of the ends. */
+const acrossCleats = (spec: Spec): Length => times(Math.max(spec.strip, slackOf(spec)) as Length, 2)
+
+function tooSmall(spec: Spec, inside: Flat, gap: Length): NoRoomForCleats | undefined {
+  const { bottom, width } = spec
   const feet = bottom?.on === 'feet'
   const needs = {
     length: feet
       ? plus(times(width, 2), times(gap, 2))
-      : (Math.max(times(gap, 2), times(strip, 2)) as Length),
-    width: Math.max(times(gap, 2), feet ? 0 : times(strip, 2)) as Length,
+      : (Math.max(times(gap, 2), acrossCleats(spec)) as Length),
+    width: Math.max(times(gap, 2), feet ? 0 : acrossCleats(spec)) as Length,
   }
   for (const along of ['width', 'length'] as const)
     if (inside[along] <= needs[along]) return { kind: 'noRoomForCleats', along, insideAbove: needs[along] }

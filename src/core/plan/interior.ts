@@ -1,5 +1,9 @@
 import { inches, type Length, minus, plus, ZERO } from '../measure/length.ts'
+import { halve } from '../panelling/halved.ts'
 import type { Spec } from './spec.ts'
+
+/** Half the play of halved corners, which what is fixed inside keeps clear of; 0 at other corners. */
+export const slackOf = (spec: Spec): Length => (spec.corner === 'halved' ? halve(spec).slack : ZERO)
 
 /** Room on each side of a lid or a bottom that drops in between walls: 1/16 in, common practice. */
 const USUAL_GAP = inches(1, 16)

@@ -156,13 +156,22 @@ const braceJoints = ({ spec }: Plan, { name, count, brace }: Face): readonly Joi
   brace ? [glued(`${name} brace`, `${name} panel`, count, brace.edge, spec.width)] : []
 
 /** Ledgers on the walls; a rim and a handle by their edges under and on the lid. */
-function lidJoints({ spec, lid }: Plan): readonly Joint[] {
+function lidJoints(plan: Plan): readonly Joint[] {
+  const { spec, lid } = plan
   if (!lid) return []
   const { ledgers, rim, handle } = lid
   return [
     ...(ledgers
       ? [
-          glued('side ledger', 'side panel', 2, ledgers.side, spec.width),
+          ...sidesOf(plan).map((face) =>
+            glued(
+              isFront(face) ? 'front ledger' : 'side ledger',
+              panelOf(face),
+              face.count,
+              ledgers.side,
+              spec.width,
+            ),
+          ),
           glued('end ledger', 'end panel', 2, ledgers.end, spec.width),
         ]
       : []),

@@ -1,6 +1,6 @@
 import { inches, type Length, minus, nanometres, plus, times, ZERO } from '../measure/length.ts'
 import type { LidOnSlope, NoRoomForCleats, NotchInRim } from '../panelling/surroundObstacle.ts'
-import { gapOf } from './interior.ts'
+import { gapOf, slackOf } from './interior.ts'
 import type { Cutout } from './part.ts'
 import type { Spec } from './spec.ts'
 
@@ -33,7 +33,7 @@ const GRIP = inches(3, 4)
 
 /**
  * Lays the lid over a box. Inset: inside less the gap on each side, on ledgers along the walls, between the blocks of cleated
- * corners. Overlapping: outside and a gap and a strip thickness on each side, the rim strips on edge under its own edge.
+ * and clear of the slots of halved corners. Overlapping: outside and a gap and a strip thickness on each side, the rim strips on edge under its own edge.
  */
 export function layLid(
   spec: Spec,
@@ -49,16 +49,17 @@ export function layLid(
 function insetLid(spec: Spec, inside: Flat): LidPlan | NoRoomForCleats {
   const { sheet, strip, width, corner } = spec
   const gap = gapOf(spec)
-  const blocks = corner === 'cleated' ? times(width, 2) : ZERO
+  const ends = times(corner === 'cleated' ? width : slackOf(spec), 2)
+  const across = times(Math.max(strip, slackOf(spec)) as Length, 2)
   const panel = {
     length: minus(inside.length, times(gap, 2)),
     width: minus(inside.width, times(gap, 2)),
   }
-  const ledgers = { side: minus(inside.length, blocks), end: minus(inside.width, times(strip, 2)) }
-  const most = Math.max(times(strip, 2), times(gap, 2)) as Length
+  const ledgers = { side: minus(inside.length, ends), end: minus(inside.width, across) }
+  const most = Math.max(across, times(gap, 2)) as Length
   if (ledgers.end <= 0 || panel.width <= 0)
     return { kind: 'noRoomForCleats', along: 'width', insideAbove: most }
-  const long = Math.max(blocks, most) as Length
+  const long = Math.max(ends, most) as Length
   if (inside.length <= long) return { kind: 'noRoomForCleats', along: 'length', insideAbove: long }
   return {
     kind: 'inset',

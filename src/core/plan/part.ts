@@ -22,6 +22,7 @@ export type PartName =
   | 'side brace'
   | 'front brace'
   | 'side ledger'
+  | 'front ledger'
   | 'end ledger'
   | 'lid rim'
   | 'lid rim end'

@@ -59,7 +59,7 @@ const flat = (
 ): Row => ({ name, carriedBy, count: 1, length, width, cutouts })
 
 function frames({ spec, framing, frontFraming, faces }: Laid): readonly Row[] {
-  const sides = faces.filter(({ name }) => name !== 'end')
+  const [, ...sides] = faces
   const framingOf = (name: FaceName) => (name === 'front' && frontFraming ? frontFraming : framing)
   const captured = spec.corner === 'captured'
   const stile = (name: FaceName): PartName =>
@@ -103,9 +103,17 @@ const braces = ({ faces }: Laid): readonly Row[] =>
     length: brace?.length,
   }))
 
-function lidStrips({ lid }: Laid): readonly Row[] {
+function lidStrips({ lid, faces }: Laid): readonly Row[] {
+  const [, ...sides] = faces
   return [
-    { name: 'side ledger', carriedBy: 'side', count: 2, length: lid?.ledgers?.side },
+    ...sides.map(
+      ({ name, count }): Row => ({
+        name: name === 'front' ? 'front ledger' : 'side ledger',
+        carriedBy: name,
+        count,
+        length: lid?.ledgers?.side,
+      }),
+    ),
     { name: 'end ledger', carriedBy: 'end', count: 2, length: lid?.ledgers?.end },
     { name: 'lid rim', carriedBy: 'lid', count: 2, length: lid?.rim?.long },
     { name: 'lid rim end', carriedBy: 'lid', count: 2, length: lid?.rim?.short },

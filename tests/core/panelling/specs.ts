@@ -53,3 +53,64 @@ export const plain: Spec = {
   fit: inches(1, 32),
   kerf: inches(1, 8),
 }
+
+const FITTED = lengths(0, 3)
+
+/** Surrounds with every other corner and whatever else may be asked of them; most can be built. */
+export const richSpecs: fc.Arbitrary<Spec> = fc
+  .record({
+    base: specs,
+    corner: fc.constantFrom(
+      'captured' as const,
+      'cleated' as const,
+      'butted' as const,
+      'halved' as const,
+      'bracketed' as const,
+    ),
+    front: fc.option(
+      fc.record({
+        height: fc.option(lengths(180, 260), { nil: undefined }),
+        braced: fc.option(fc.boolean(), { nil: undefined }),
+        grooves: fc.option(fc.integer({ min: 0, max: 5 }), { nil: undefined }),
+      }),
+      { nil: undefined },
+    ),
+    lid: fc.option(
+      fc.oneof(
+        fc.record({
+          kind: fc.constant('inset' as const),
+          handle: fc.constantFrom('strip' as const, 'notch' as const, undefined),
+        }),
+        fc.record({
+          kind: fc.constant('overlapping' as const),
+          handle: fc.constantFrom('strip' as const, undefined),
+        }),
+      ),
+      { nil: undefined },
+    ),
+    bottom: fc.option(
+      fc.record({
+        on: fc.constantFrom('cleats' as const, 'feet' as const),
+        drain: fc.option(fc.record({ diameter: lengths(3, 25), spacing: lengths(150, 600) }), {
+          nil: undefined,
+        }),
+      }),
+      { nil: undefined },
+    ),
+    cord: fc.option(
+      fc.record({
+        face: fc.constantFrom('end' as const, 'side' as const, 'front' as const),
+        width: lengths(10, 60),
+        height: lengths(10, 40),
+      }),
+      { nil: undefined },
+    ),
+    gap: fc.option(FITTED, { nil: undefined }),
+  })
+  // A lid lies level, so it goes with a front only as high as the box.
+  .map(({ base, front, lid, ...rest }) => ({
+    ...base,
+    ...rest,
+    lid,
+    front: lid && front ? { ...front, height: undefined } : front,
+  }))
