@@ -64,7 +64,7 @@ type Typing =
   | {
       readonly place: 'options'
       readonly value: TypedValue | undefined
-      /** The last word already holds an option's name. */
+      /** The last word is the beginning of an option's value. */
       readonly isNamed: boolean
       readonly unused: readonly OptionRow[]
       /** Where the last word begins. */
@@ -101,7 +101,7 @@ function readOptions(line: string, start: number, command: string, { verb, optio
   return {
     place: 'options',
     value: option && { command, verb, option, typed: line.slice(from), from },
-    isNamed: last !== undefined && from > word,
+    isNamed: last !== undefined && from >= word,
     unused: options.filter((each) => !named.includes(each.name) && !(each.first && isFirstGiven)),
     word,
   }
