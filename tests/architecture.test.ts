@@ -48,8 +48,7 @@ const RULES: readonly { from: RegExp; may: readonly RegExp[]; mayTypes?: readonl
     from: /^src\/bot\//u,
     may: [
       /^src\/(?:core|drawing|bot)\//u,
-      /^zod$/u,
-      /^fastest-levenshtein$/u,
+      /^(?:zod|fastest-levenshtein|csv-stringify\/sync)$/u,
       /^node:(?:fs\/promises|url)$/u,
     ],
   },

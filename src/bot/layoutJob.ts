@@ -3,7 +3,7 @@ import type { Context } from './context.ts'
 import { asListed, cutListOf, partsOfPlan, type CutList } from './cutList.ts'
 import type { LaidGroup, LaidJob } from './laidJob.ts'
 import { leaveOnHand, type OnHand, takeFrom } from './onHand.ts'
-import { misfitSentence, noStockSentence } from './misfit.ts'
+import { misfitSentence, noStockSentence, PartMisfit } from './misfit.ts'
 import { planned } from './plannedSurround.ts'
 import { Refusal } from './refusal.ts'
 import { sawTerms, shopStockSchema, usualStock } from './shopStock.ts'
@@ -11,7 +11,7 @@ import type { Show } from './show.ts'
 import { showKept } from './showKept.ts'
 
 /** The parts to cut: the channel's list, else those of its plan. Throws a Refusal when there is neither. */
-async function partsToCut(context: Context): Promise<CutList> {
+export async function partsToCut(context: Context): Promise<CutList> {
   const list = await cutListOf(context).read()
   if (list && list.parts.length > 0) return list
   if (context.project && !list)
@@ -46,6 +46,8 @@ interface Job {
   readonly list: CutList
   readonly items: readonly StockItem[]
   readonly saw: SawTerms
+  /** Cut from these items and nothing else, whatever the shop sells. */
+  readonly only?: boolean
 }
 
 /**
@@ -67,7 +69,7 @@ interface Searching {
 
 /** Lays out any list on any stock; what no item of it suits is cut from what the shop of the region usually sells. */
 export async function layOutJob(
-  { list, items, saw }: Job,
+  { list, items, saw, only = false }: Job,
   { context, seconds, terms }: Searching,
 ): Promise<LaidJob> {
   const { parts, units } = list
@@ -75,9 +77,10 @@ export async function layOutJob(
   const assumed: string[] = []
   const groups = groupParts(asListed(parts), items, saw).map((group): Group => {
     if (group.kind !== 'noStock') return group
-    const usual = usualStock(group.parts, saw.kerf, context)
+    const usual = only ? [] : usualStock(group.parts, saw.kerf, context)
     const [again] = usual.length > 0 ? groupParts(group.parts, usual, saw) : []
-    if (!again || again.kind === 'noStock') throw new Refusal('invalid', noStockSentence(group, show))
+    if (!again || again.kind === 'noStock')
+      throw new PartMisfit({ part: group.parts[0]?.label ?? '', proven: true }, noStockSentence(group, show))
     assumed.push(...usual.map(({ label }) => label))
     return again
   })
@@ -139,5 +142,5 @@ async function layGroup(group: Group, seconds: number, { context, terms, show }:
   return { group, layouts, pieces, lowerBound, value: cost, optimal: status === 'optimal', milliseconds }
 }
 
-const misfit = (outcome: Parameters<typeof misfitSentence>[0], group: Group, show: Show): Refusal =>
-  new Refusal('invalid', misfitSentence(outcome, group, show))
+const misfit = (outcome: Parameters<typeof misfitSentence>[0], group: Group, show: Show): PartMisfit =>
+  new PartMisfit(outcome, misfitSentence(outcome, group, show))

@@ -1,12 +1,24 @@
 import type { Group, NoStock, SheetGroup } from '../core/cutting/job.ts'
 import type { LengthProblem, SheetPart, StockSheet } from '../core/cutting/problem.ts'
 import type { Length } from '../core/measure/length.ts'
+import { Refusal } from './refusal.ts'
 import type { Show } from './show.ts'
 
 /** A part that was not cut; `proven` that no time would change it. */
 interface Misfit {
   readonly part: string
   readonly proven: boolean
+}
+
+/** The refusal of a list with a part that cannot be cut. */
+export class PartMisfit extends Refusal implements Misfit {
+  readonly part: string
+  readonly proven: boolean
+  constructor({ part, proven }: Misfit, sentence: string) {
+    super('invalid', sentence)
+    this.part = part
+    this.proven = proven
+  }
 }
 
 /** Why `part` cannot be cut from the stock of its group, in the units of the person who asked, and what would do. */

@@ -72,4 +72,15 @@ export interface Reply {
   readonly figures: Readonly<Record<string, Figure>>
   /** `asker` unless said otherwise; one tap shares it. */
   readonly audience?: 'asker' | 'channel'
+  /** What is put up for the whole channel besides, in the place of what stood there under the same name. */
+  readonly notice?: Notice
+}
+
+/**
+ * A standing notice of a channel: put up and pinned the first time, edited in place from then on. Where a platform cannot do
+ * so, it says that in a sentence.
+ */
+export interface Notice {
+  readonly name: string
+  readonly reply: Reply
 }

@@ -5,7 +5,7 @@ export interface KitPart {
   /** The label within the kit: `B2`, or `B` for all parts of the row. */
   readonly label: string
   readonly name: string
-  readonly from: 'sheet' | 'strip'
+  readonly from: 'sheet' | 'board' | 'strip'
   readonly count: number
   readonly length: Length
   readonly width: Length
@@ -28,7 +28,7 @@ export interface MergedPart {
   readonly label: string
   /** What it is in the kits: `side panel`, or several names. */
   readonly names: readonly string[]
-  readonly from: 'sheet' | 'strip'
+  readonly from: 'sheet' | 'board' | 'strip'
   readonly length: Length
   readonly width: Length
   readonly thickness: Length

@@ -1,0 +1,48 @@
+import { defineVerbs } from '../src/bot/command.ts'
+import { layout, order } from '../src/bot/group/cutting.ts'
+import { list } from '../src/bot/group/list.ts'
+import { change, join, kit, leave } from '../src/bot/group/members.ts'
+import { money, paid } from '../src/bot/group/money.ts'
+import { bring, claim, drop, keep, need, needs, unneed } from '../src/bot/group/needs.ts'
+import { close, open, plan, set } from '../src/bot/group/openings.ts'
+import { lock, post } from '../src/bot/group/posting.ts'
+import { show } from '../src/bot/group/standing.ts'
+
+export default defineVerbs({
+  name: 'group',
+  summary: 'One build for many: join, one cut list, one layout, who brings what, what it costs',
+  examples: [
+    'group open Spring planters date=Saturday 9 May places=12',
+    'group join object=14in round height=15in',
+    'group list',
+    'group need clamps count=8',
+    'group claim clamps count=2',
+    'group',
+  ],
+  verbs: {
+    show,
+    open,
+    set,
+    plan,
+    join,
+    change,
+    leave,
+    kit,
+    list,
+    layout,
+    order,
+    needs,
+    need,
+    unneed,
+    claim,
+    drop,
+    bring,
+    keep,
+    money,
+    paid,
+    post,
+    lock,
+    close,
+  },
+  fallback: 'show',
+})

@@ -1,0 +1,198 @@
+import { z } from 'zod'
+import { kitLabel } from '../../core/group/mergeParts.ts'
+import { defineAction } from '../command.ts'
+import type { Context } from '../context.ts'
+import { count, first, words } from '../option.ts'
+import { overlay, type PlanChoices } from '../planChoices.ts'
+import { choicesFrom, planOptions } from '../planOptions.ts'
+import { partTables, planAnswer, planFacts, planFigures, sawNotes, sizeNotes } from '../planReply.ts'
+import { quoted, Refusal } from '../refusal.ts'
+import type { Reply } from '../reply.ts'
+import { didYouMean } from '../suggest.ts'
+import {
+  current,
+  FIRST_PLAN,
+  fillPlaces,
+  type Group,
+  groupOf,
+  type Member,
+  memberOf,
+  MOST_MEMBERS,
+  unlocked,
+  withMember,
+} from './group.ts'
+import { groupFigures } from './groupReply.ts'
+import { mergedList, type WorkedKit, workKit, workKits } from './kits.ts'
+import { reposted, withNotice } from './posting.ts'
+
+const whichPlan = words('which of the shared plans', FIRST_PLAN).optional()
+
+/** A plan the group has. Throws a Refusal that lists them. */
+function planNamed({ plans }: Group, name: string): string {
+  if (Object.hasOwn(plans, name)) return name
+  const names = Object.keys(plans)
+  throw new Refusal(
+    'invalid',
+    `there is no plan ${quoted(name)} in this group; there is ${names.join(', ')}.${didYouMean(name, names)}`,
+  )
+}
+
+/** A kit that can be built. Throws a Refusal with the reason where it cannot, so that none such is ever kept. */
+function sound(group: Group, member: Member, context: Context): WorkedKit {
+  const kit = workKit(group, member, context)
+  if (kit.problem) throw new Refusal('invalid', kit.problem)
+  return kit
+}
+
+export const join = defineAction({
+  summary: 'Take a place, with your own size or options where they differ from the plan',
+  options: z.strictObject({ ...planOptions, plan: whichPlan }),
+  run: async ({ plan = FIRST_PLAN, ...input }, context) => {
+    const { user } = context.request
+    const changes = onlyGiven(choicesFrom(input))
+    const { before, after } = await groupOf(context).change((kept) => {
+      const group = unlocked(current(kept))
+      const own = group.members.find((member) => member.user === user)
+      if (own)
+        throw new Refusal(
+          'invalid',
+          `you have ${kitLabel(own.kit)} already; "group change" changes it, "group leave" gives it up`,
+        )
+      if (group.members.length >= MOST_MEMBERS)
+        throw new Refusal('invalid', `the waiting list is full: a group has ${MOST_MEMBERS} people at most`)
+      const member = {
+        user,
+        kit: group.nextKit,
+        plan: planNamed(group, plan),
+        changes,
+        waiting: true,
+        paid: 0,
+      }
+      sound(group, member, context)
+      return reposted(
+        fillPlaces({ ...group, members: [...group.members, member], nextKit: group.nextKit + 1 }),
+        context,
+      )
+    })
+    const member = memberOf(after, user)
+    const said = member.waiting ? 'Waiting for a place' : 'You have a place'
+    return withNotice(kitCard(after, member, context, said), before, after, context)
+  },
+})
+
+export const change = defineAction({
+  summary: 'Change your own kit; a later change of the shared plan still reaches the rest of it',
+  options: z.strictObject({ ...planOptions, plan: whichPlan }),
+  run: async ({ plan, ...input }, context) => {
+    const { user } = context.request
+    const changes = onlyGiven(choicesFrom(input))
+    if (plan === undefined && Object.keys(changes).length === 0)
+      throw new Refusal('invalid', 'what changes? Add an option, such as: group change height=16in')
+    const { before, after } = await groupOf(context).change((kept) => {
+      const group = unlocked(current(kept))
+      const { kit } = memberOf(group, user)
+      const next = withMember(group, kit, (member) => {
+        const changed = {
+          ...member,
+          plan: plan === undefined ? member.plan : planNamed(group, plan),
+          changes: overlay(member.changes, changes),
+        }
+        sound(group, changed, context)
+        return changed
+      })
+      return reposted(next, context)
+    })
+    return withNotice(kitCard(after, memberOf(after, user), context, 'Changed'), before, after, context)
+  },
+})
+
+export const leave = defineAction({
+  summary: 'Give up your place; what is kept of you here is deleted',
+  options: z.strictObject({}),
+  run: async (_input, context) => {
+    const { user } = context.request
+    let moved: readonly number[] = []
+    const { before, after } = await groupOf(context).change((kept) => {
+      const group = current(kept)
+      const { kit } = memberOf(group, user)
+      const left = reposted(
+        fillPlaces({
+          ...group,
+          members: group.members.filter((member) => member.user !== user),
+          needs: group.needs.map((need) => ({
+            ...need,
+            claims: need.claims.filter((claim) => claim.user !== user),
+          })),
+          brought: group.brought.filter((each) => each.user !== user),
+          done: group.done
+            .filter((tick) => tick.kit !== kit)
+            .map((tick) => (tick.user === user ? { ...tick, user: '' } : tick)),
+        }),
+        context,
+      )
+      moved = left.members
+        .filter(
+          ({ kit: own, waiting }) => !waiting && group.members.some((was) => was.kit === own && was.waiting),
+        )
+        .map((member) => member.kit)
+      return left
+    })
+    // What was kept of the one who left is in every earlier revision too.
+    await groupOf(context).trim()
+    const kit = before ? memberOf(before, user).kit : 0
+    const worked = workKits(after, context)
+    const reply: Reply = {
+      answer: `You have left, and nothing of you is kept here; ${kitLabel(kit)} goes to nobody`,
+      notes: moved.map((next) => `${kitLabel(next)} moves up from the waiting list`),
+      figures: { ...groupFigures(after, worked, mergedList(after, worked)), kit },
+    }
+    return withNotice(reply, before, after, context)
+  },
+})
+
+export const kit = defineAction({
+  summary: 'One kit: yours, or the one with this number',
+  options: z.strictObject({ kit: first(count('its number', 1, 100_000)).optional() }),
+  run: async ({ kit: number }, context) => {
+    const group = current(await groupOf(context).read())
+    if (number === undefined) return kitCard(group, memberOf(group, context.request.user), context, '')
+    const member = group.members.find((each) => each.kit === number)
+    if (!member) throw new Refusal('invalid', `there is no ${kitLabel(number)} in this group`)
+    return kitCard(group, member, context, '')
+  },
+})
+
+const onlyGiven = (choices: PlanChoices): PlanChoices =>
+  Object.fromEntries(Object.entries(choices).filter(([, value]) => value !== undefined))
+
+/** All that one member needs for one kit, in private. */
+function kitCard(group: Group, member: Member, context: Context, said: string): Reply {
+  const { show, settled } = context
+  const name = kitLabel(member.kit)
+  const { worked, problem, choices } = workKit(group, member, context)
+  const state = said === '' ? '' : `${said}. `
+  if (!worked)
+    return {
+      answer: `${state}${name} cannot be built as it stands: ${problem}`,
+      buttons: [{ label: 'The group', line: 'group' }],
+      figures: { kit: member.kit, waiting: member.waiting, sound: false },
+    }
+  const { plan, warnings, assumptions } = worked
+  return {
+    answer: `${state}${name}: ${planAnswer(plan, show)}`,
+    cautions: context.cautions(planFacts(plan, choices)),
+    tables: partTables(plan, show),
+    notes: [
+      `write ${name} and the letter on every part: ${plan.parts.map(({ label }) => `${name}-${label}`).join(', ')}`,
+      ...sizeNotes(plan, show),
+      ...warnings,
+      ...sawNotes(plan, show, settled.kerf),
+      ...assumptions,
+    ],
+    buttons: [
+      { label: 'The group', line: 'group' },
+      { label: 'Who brings what', line: 'group needs' },
+    ],
+    figures: { ...planFigures(plan), kit: member.kit, waiting: member.waiting, sound: true },
+  }
+}

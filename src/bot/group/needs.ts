@@ -1,0 +1,243 @@
+import { z } from 'zod'
+import { defineAction } from '../command.ts'
+import type { Context } from '../context.ts'
+import { counted } from '../cutListReply.ts'
+import { count, first, money, sheet, words } from '../option.ts'
+import { quoted, Refusal } from '../refusal.ts'
+import type { Button, Cell, Reply } from '../reply.ts'
+import { readStockPiece } from '../stockPiece.ts'
+import { didYouMean } from '../suggest.ts'
+import {
+  current,
+  type Group,
+  groupOf,
+  MOST_BROUGHT,
+  MOST_NEEDS,
+  memberOf,
+  type Need,
+  organisersOnly,
+} from './group.ts'
+import { groupFigures, missing, namesOf } from './groupReply.ts'
+import { mergedList, workKits } from './kits.ts'
+
+/** Taps that are offered at once. */
+const MOST_BUTTONS = 5
+
+export const needs = defineAction({
+  summary: 'Who brings what: what nobody brings yet stands first',
+  options: z.strictObject({}),
+  run: async (_input, context) => needsReply(current(await groupOf(context).read()), context, ''),
+})
+
+export const need = defineAction({
+  summary: 'Put something on the list of what is needed, or change how much',
+  options: z.strictObject({
+    what: first(words('what', 'clamps')),
+    count: count('how many', 1, 1000).optional(),
+    cost: money('what all of it costs, where it is bought for everybody', '12.50').optional(),
+  }),
+  run: async ({ what, count: many, cost }, context) => {
+    await organisersOnly(context, 'says what is needed')
+    const name = what.slice(0, 60)
+    const { after } = await groupOf(context).change((kept) => {
+      const group = current(kept)
+      const known = group.needs.find((each) => isCalled(each, name))
+      if (!known && group.needs.length >= MOST_NEEDS)
+        throw new Refusal('invalid', `the list has ${MOST_NEEDS} rows, the most it takes`)
+      const row: Need = {
+        name: known?.name ?? name,
+        count: many ?? known?.count ?? 1,
+        cost: cost?.cents ?? known?.cost,
+        claims: known?.claims ?? [],
+      }
+      return {
+        ...group,
+        needs: known ? group.needs.map((each) => (each === known ? row : each)) : [...group.needs, row],
+      }
+    })
+    return needsReply(after, context, `Needed: ${name}`)
+  },
+})
+
+export const unneed = defineAction({
+  summary: 'Take something off the list of what is needed',
+  options: z.strictObject({ what: first(words('what', 'clamps')) }),
+  run: async ({ what }, context) => {
+    await organisersOnly(context, 'says what is needed')
+    const { after } = await groupOf(context).change((kept) => {
+      const group = current(kept)
+      const row = findNeed(group, what)
+      return { ...group, needs: group.needs.filter((each) => each !== row) }
+    })
+    return needsReply(after, context, `Off the list: ${what}`)
+  },
+})
+
+export const claim = defineAction({
+  summary: 'Say that you bring something, or some of it',
+  options: z.strictObject({
+    what: first(words('what', 'clamps')),
+    count: count('how many of them; all that nobody brings yet where it is left out', 1, 1000).optional(),
+  }),
+  run: async ({ what, count: many }, context) => {
+    const { user } = context.request
+    const organises = await context.isOrganiser()
+    // The edit runs again on the newer state when somebody else was faster, so the second of two is told who was first.
+    const { after } = await groupOf(context).change((kept) => {
+      const group = current(kept)
+      if (!organises) memberOf(group, user)
+      const row = findNeed(group, what)
+      const left = missing(row)
+      if (left === 0 || (many ?? 0) > left) throw new Refusal('invalid', takenSentence(row, left, user))
+      const own = row.claims.find((each) => each.user === user)
+      const claimed = { user, count: (own?.count ?? 0) + (many ?? left) }
+      return withNeed(group, row, [...row.claims.filter((each) => each !== own), claimed])
+    })
+    return needsReply(after, context, `You bring ${what}`)
+  },
+})
+
+const takenSentence = ({ name, claims }: Need, left: number, user: string): string => {
+  if (left > 0) return `only ${left} of ${quoted(name)} are not brought yet; claim ${left} or fewer`
+  return claims.some((each) => each.user === user) && claims.length === 1
+    ? `you bring all of ${quoted(name)} already`
+    : `${quoted(name)} is taken: somebody was faster. "group needs" shows what is still open`
+}
+
+export const drop = defineAction({
+  summary: 'Say that you do not bring it after all',
+  options: z.strictObject({ what: first(words('what', 'clamps')) }),
+  run: async ({ what }, context) => {
+    const { user } = context.request
+    const { after } = await groupOf(context).change((kept) => {
+      const group = current(kept)
+      const row = findNeed(group, what)
+      const claims = row.claims.filter((each) => each.user !== user)
+      if (claims.length === row.claims.length)
+        throw new Refusal('invalid', `you have not said that you bring ${quoted(row.name)}`)
+      return withNeed(group, row, claims)
+    })
+    return needsReply(after, context, `You do not bring ${what}`)
+  },
+})
+
+export const bring = defineAction({
+  summary: 'Bring sheets or boards: the layout uses them first, at no cost',
+  options: z.strictObject({
+    piece: first(words('a board such as 2x4x8, or a sheet such as 4ft x 8ft', '3 @ 2x4x8')),
+    sheet: sheet('what the sheet is, for its thickness').optional(),
+    count: count('how many', 1, 1000).optional(),
+  }),
+  run: async (input, context) => {
+    const { user } = context.request
+    const organises = await context.isOrganiser()
+    const { piece, note } = readStockPiece(input.piece, input.sheet, context)
+    const { after } = await groupOf(context).change((kept) => {
+      const group = current(kept)
+      if (!organises) memberOf(group, user)
+      if (group.brought.length >= MOST_BROUGHT)
+        throw new Refusal(
+          'invalid',
+          `the list of what members bring has ${MOST_BROUGHT} rows, the most it takes`,
+        )
+      const label = freeLabel(group)
+      const item = { ...piece, label, price: 0, onHand: input.count ?? piece.onHand ?? 1 }
+      return { ...group, brought: [...group.brought, { user, item }] }
+    })
+    const reply = await needsReply(after, context, `You bring ${after.brought.at(-1)?.item.label}`)
+    return note ? { ...reply, notes: [note, ...(reply.notes ?? [])] } : reply
+  },
+})
+
+export const keep = defineAction({
+  summary: 'Do not bring those sheets or boards after all',
+  options: z.strictObject({ label: first(words('its label', 'M1')) }),
+  run: async ({ label }, context) => {
+    const { user } = context.request
+    const organises = await context.isOrganiser()
+    const { after } = await groupOf(context).change((kept) => {
+      const group = current(kept)
+      const found = group.brought.find(({ item }) => item.label.toLowerCase() === label.toLowerCase())
+      if (!found || (found.user !== user && !organises))
+        throw new Refusal('invalid', `you bring nothing that is called ${quoted(label)}`)
+      return { ...group, brought: group.brought.filter((each) => each !== found) }
+    })
+    return needsReply(after, context, `${label} stays at home`)
+  },
+})
+
+/** The next label that no other sheet or board of a member has: M1, M2 ... */
+function freeLabel({ brought }: Group): string {
+  const taken = new Set(brought.map(({ item }) => item.label))
+  for (let number = 1; ; number += 1) if (!taken.has(`M${number}`)) return `M${number}`
+}
+
+const isCalled = (need: Need, name: string): boolean => need.name.toLowerCase() === name.trim().toLowerCase()
+
+/** The row of this name. Throws a Refusal that says what there is. */
+function findNeed({ needs: rows }: Group, name: string): Need {
+  const found = rows.find((row) => isCalled(row, name))
+  if (found) return found
+  const names = rows.map((row) => row.name)
+  throw new Refusal(
+    'invalid',
+    `${quoted(name)} is not on the list of what is needed.${didYouMean(name, names)}`,
+  )
+}
+
+const withNeed = (group: Group, row: Need, claims: Need['claims']): Group => ({
+  ...group,
+  needs: group.needs.map((each) => (each === row ? { ...row, claims } : each)),
+})
+
+/** Who brings what; what nobody brings yet first, each a tap away. */
+async function needsReply(group: Group, context: Context, said: string): Promise<Reply> {
+  const worked = workKits(group, context)
+  const users = [...group.needs.flatMap(({ claims }) => claims), ...group.brought].map(({ user }) => user)
+  const names = await namesOf(users, context)
+  const open = group.needs.filter((row) => missing(row) > 0)
+  const covered = group.needs.filter((row) => missing(row) === 0)
+  const who = ({ claims }: Need) =>
+    claims.map(({ user, count: many }) => `${names.get(user)}${many > 1 ? ` ${many}` : ''}`).join(', ') || '-'
+  const buttons: readonly Button[] = open
+    .slice(0, MOST_BUTTONS)
+    .map((row) => ({ label: `I bring ${row.name}`, line: `group claim ${row.name}` }))
+  return {
+    answer: `${said === '' ? '' : `${said}. `}${openWords(open, group.needs.length)}`,
+    tables: [
+      {
+        title: 'Nobody brings yet',
+        columns: ['No', 'What', 'So far'],
+        rows: open.map((row): Cell[] => [missing(row), row.name, who(row)]),
+      },
+      {
+        title: 'Taken care of',
+        columns: ['No', 'What', 'Who'],
+        rows: covered.map((row): Cell[] => [row.count, row.name, who(row)]),
+      },
+      {
+        title: 'Stock that members bring',
+        columns: ['', 'No', 'What', 'Who'],
+        rows: group.brought.map(({ user, item }): Cell[] => [
+          item.label,
+          item.onHand ?? 1,
+          item.name ?? item.kind,
+          names.get(user) ?? '',
+        ]),
+      },
+    ].filter((table) => table.rows.length > 0),
+    buttons: [...buttons, { label: 'The group', line: 'group' }],
+    figures: {
+      ...groupFigures(group, worked, mergedList(group, worked)),
+      needs: group.needs.map((row) => ({ name: row.name, count: row.count, missing: missing(row) })),
+    },
+    audience: 'channel',
+  }
+}
+
+function openWords(open: readonly Need[], all: number): string {
+  if (all === 0)
+    return 'nothing is on the list of what is needed yet; an organiser adds to it with "group need clamps count=8"'
+  if (open.length === 0) return 'everything that is needed is brought'
+  return `${counted(open.length, 'thing')} still open: ${open.map((row) => row.name).join(', ')}`
+}

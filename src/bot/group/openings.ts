@@ -1,0 +1,192 @@
+import { z } from 'zod'
+import { defineAction } from '../command.ts'
+import type { Context } from '../context.ts'
+import { choice, count, first, money, words, yes } from '../option.ts'
+import { beginOrganising } from '../organisers.ts'
+import { choicesFrom, planOptions } from '../planOptions.ts'
+import { overlay } from '../planChoices.ts'
+import { quoted, Refusal } from '../refusal.ts'
+import type { Reply } from '../reply.ts'
+import {
+  current,
+  FIRST_PLAN,
+  fillPlaces,
+  type Group,
+  groupOf,
+  MOST_MEMBERS,
+  MOST_PLANS,
+  organisersOnly,
+} from './group.ts'
+import { groupFigures, kitCautions, kitNames } from './groupReply.ts'
+import { mergedList, problemLines, type WorkedKit, workKits } from './kits.ts'
+import { reposted, withNotice } from './posting.ts'
+import { standing } from './standing.ts'
+
+const PLACES = 20
+
+/** What an organiser may set of a group, when it opens and later. */
+const terms = {
+  date: words('when, as people say it', 'Saturday 9 May, 10:00').optional(),
+  places: count('how many may take part', 1, MOST_MEMBERS).optional(),
+  spare: count('spare strips, in percent of each row, rounded up', 0, 100).optional(),
+  share: choice('how what is bought for all is shared', ['evenly', 'by size']).optional(),
+  deposit: money('what everybody pays ahead', '10').optional(),
+}
+
+interface Terms {
+  readonly date?: string | undefined
+  readonly places?: number | undefined
+  readonly spare?: number | undefined
+  readonly share?: Group['share'] | undefined
+  readonly deposit?: { readonly cents: number } | undefined
+}
+
+const withTerms = (group: Group, { date, places, spare, share, deposit }: Terms): Group =>
+  fillPlaces({
+    ...group,
+    ...(date !== undefined && { date: date.slice(0, 60) }),
+    places: places ?? group.places,
+    spare: spare ?? group.spare,
+    share: share ?? group.share,
+    deposit: deposit?.cents ?? group.deposit,
+  })
+
+export const open = defineAction({
+  summary: 'Open a group build from the plan of this channel',
+  options: z.strictObject({ title: first(words('what it is called', 'Spring planters')), ...terms }),
+  run: async ({ title, ...input }, context) => {
+    const { project } = context
+    if (!project)
+      throw new Refusal(
+        'invalid',
+        'a group builds from a plan: start one first, such as: project start 17in x 13in height=15in',
+      )
+    await beginOrganising(context)
+    const { after } = await groupOf(context).change((kept) => {
+      if (kept)
+        throw new Refusal(
+          'invalid',
+          `there is a group here already, ${quoted(kept.title)}; "group close" ends it`,
+        )
+      return withTerms(
+        {
+          title: title.slice(0, 60),
+          places: PLACES,
+          locked: false,
+          ...(project.units && { units: project.units }),
+          plans: {
+            [FIRST_PLAN]: { ...project.choices, region: project.choices.region ?? context.settled.region },
+          },
+          members: [],
+          nextKit: 1,
+          needs: [],
+          brought: [],
+          spare: 0,
+          share: 'evenly',
+          deposit: 0,
+          done: [],
+        },
+        input,
+      )
+    })
+    const reply = await standing(after, context)
+    return {
+      ...reply,
+      answer: `Open: ${reply.answer}`,
+      notes: [
+        'join with "group join", with your own size if it is another: group join object=14in round',
+        ...(reply.notes ?? []),
+      ],
+    }
+  },
+})
+
+export const set = defineAction({
+  summary: 'Change the date, places, spares, shares or deposit',
+  options: z.strictObject(terms),
+  run: async (input, context) => {
+    await organisersOnly(context, 'changes what a group is set to')
+    if (Object.values(input).every((value) => value === undefined))
+      throw new Refusal('invalid', 'what is to be set? Add date=, places=, spare=, share= or deposit=')
+    const { before, after } = await groupOf(context).change((kept) =>
+      reposted(withTerms(current(kept), input), context),
+    )
+    const reply = await standing(after, context)
+    return withNotice({ ...reply, answer: `Set. ${reply.answer}` }, before, after, context)
+  },
+})
+
+export const plan = defineAction({
+  summary: 'Change the shared plan, or add one beside it; says whom that changes',
+  options: z.strictObject({
+    plan: first(words('which of the shared plans; a new name adds one', FIRST_PLAN)).optional(),
+    ...planOptionsUnnamed(),
+  }),
+  run: async ({ plan: name = FIRST_PLAN, ...input }, context) => {
+    await organisersOnly(context, 'changes the shared plan')
+    const changes = choicesFrom(input)
+    if (Object.values(changes).every((value) => value === undefined))
+      throw new Refusal('invalid', 'what changes? Add an option, such as: group plan sheet=18mm')
+    const { before, after } = await groupOf(context).change((kept) => {
+      const group = current(kept)
+      const known = group.plans[name]
+      if (!known && Object.keys(group.plans).length >= MOST_PLANS)
+        throw new Refusal('invalid', `a group has ${MOST_PLANS} plans at most`)
+      const base = known ?? group.plans[FIRST_PLAN] ?? {}
+      return reposted(
+        { ...group, plans: { ...group.plans, [name.slice(0, 60)]: overlay(base, changes) } },
+        context,
+      )
+    })
+    const reply = whomItChanges(before ? workKits(before, context) : [], after, name, context)
+    return withNotice(reply, before, after, context)
+  },
+})
+
+/** The object stands first nowhere here: the plan's name does. */
+function planOptionsUnnamed() {
+  const { object, ...others } = planOptions
+  return { object: object.meta({ ...z.globalRegistry.get(object), first: false }), ...others }
+}
+
+function whomItChanges(before: readonly WorkedKit[], group: Group, name: string, context: Context): Reply {
+  const worked = workKits(group, context)
+  const partsOf = (kit: WorkedKit | undefined) => JSON.stringify(kit?.worked?.plan.parts ?? null)
+  const changed = worked.filter(
+    (kit) => partsOf(kit) !== partsOf(before.find(({ member }) => member.kit === kit.member.kit)),
+  )
+  const numbers = changed.map(({ member }) => member.kit)
+  const broken = changed.filter(({ problem }) => problem).map(({ member }) => member.kit)
+  const merged = mergedList(group, worked)
+  return {
+    answer:
+      numbers.length === 0
+        ? `Plan ${name} changed; no kit is cut otherwise for it`
+        : `Plan ${name} changed; ${numbers.length === 1 ? 'one kit is' : `${numbers.length} kits are`} cut otherwise now: ${kitNames(numbers)}`,
+    cautions: kitCautions(worked, context),
+    notes: [
+      ...(broken.length > 0 ? [`no longer possible: ${kitNames(broken)}`] : []),
+      ...problemLines(worked),
+    ],
+    buttons: [{ label: 'The list', line: 'group list' }],
+    figures: { ...groupFigures(group, worked, merged), changed: numbers, broken },
+    audience: 'channel',
+  }
+}
+
+export const close = defineAction({
+  summary: 'End the group and delete all that is kept of it',
+  options: z.strictObject({ sure: yes('say yes to delete for good').optional() }),
+  run: async ({ sure }, context) => {
+    await organisersOnly(context, 'closes a group')
+    const group = current(await groupOf(context).read())
+    if (!sure)
+      return {
+        answer: `This deletes the group ${quoted(group.title)} with its ${group.members.length} members, for good. To go on: group close sure=yes`,
+        buttons: [{ label: 'Delete for good', line: 'group close sure=yes' }],
+        figures: { deleted: 0 },
+      }
+    const deleted = await groupOf(context).forget()
+    return { answer: `Closed. Nothing of the group ${quoted(group.title)} is left`, figures: { deleted } }
+  },
+})

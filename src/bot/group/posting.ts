@@ -1,0 +1,174 @@
+import { z } from 'zod'
+import { kitLabel, type MergedPart } from '../../core/group/mergeParts.ts'
+import { nanometres } from '../../core/measure/length.ts'
+import { defineAction } from '../command.ts'
+import type { Context } from '../context.ts'
+import { yes } from '../option.ts'
+import type { Notice, Reply } from '../reply.ts'
+import type { Show } from '../show.ts'
+import { showKept } from '../showKept.ts'
+import { current, type Group, groupOf, organisersOnly } from './group.ts'
+import { groupFigures } from './groupReply.ts'
+import { mergedList, workKits } from './kits.ts'
+import { groupList } from './list.ts'
+
+/** Changes that are said of a new version; of more the list itself tells. */
+const MOST_CHANGES = 8
+
+/** What a version is compared with the next by: how many of each row, and a number for what each kit is made of. */
+interface Listing {
+  readonly rows: Record<string, number>
+  readonly kits: Record<string, number>
+}
+
+/** What a row looks like on the bench: nanometres, and the names of the part. */
+const lookOf = ({ from, length, width, thickness, material = '', later, names }: MergedPart): string =>
+  JSON.stringify([from, length, width, thickness, material, later, names.join(', ')])
+
+function listingOf(group: Group, context: Context): Listing {
+  const worked = workKits(group, context)
+  return {
+    rows: Object.fromEntries(
+      mergedList(group, worked).map((part) => [lookOf(part), part.count + part.spare]),
+    ),
+    kits: Object.fromEntries(
+      worked.map(({ member, worked: kit }) => [
+        kitLabel(member.kit),
+        numberOf(JSON.stringify(kit?.plan.parts ?? null)),
+      ]),
+    ),
+  }
+}
+
+/** A number that is another for almost every other text (FNV-1a, 32 bits), so that a change is seen without the text. */
+function numberOf(text: string): number {
+  let hash = 0x811c9dc5
+  for (let index = 0; index < text.length; index += 1)
+    hash = Math.imul(hash ^ text.charCodeAt(index), 0x01000193)
+  return hash >>> 0
+}
+
+/** The group with the next version posted, where the list is not what was posted last, or nothing was and `first` is set. */
+function posted(group: Group, context: Context, first: boolean): Group {
+  if (!group.posted && !first) return group
+  const now = listingOf(group, context)
+  const before = group.posted ? { rows: group.posted.rows, kits: group.posted.kits } : { rows: {}, kits: {} }
+  if (group.posted && changesOf(before.rows, now.rows).length + changesOf(before.kits, now.kits).length === 0)
+    return group
+  return {
+    ...group,
+    posted: {
+      version: (group.posted?.version ?? 0) + 1,
+      at: context.request.at.toISOString(),
+      ...now,
+      before,
+    },
+  }
+}
+
+/** To be made of every change of a group: a list that is up already gets its next version. */
+export const reposted = (group: Group, context: Context): Group => posted(group, context, false)
+
+interface Change {
+  readonly row: string
+  /** Undefined where it was not there. */
+  readonly was: number | undefined
+  readonly is: number | undefined
+}
+
+const changesOf = (
+  before: Readonly<Record<string, number>>,
+  now: Readonly<Record<string, number>>,
+): readonly Change[] =>
+  [...new Set([...Object.keys(before), ...Object.keys(now)])]
+    .map((row) => ({ row, was: before[row], is: now[row] }))
+    .filter(({ was, is }) => was !== is)
+
+/** `reply` with the posted list beside it, where it is another than before. */
+export function withNotice(reply: Reply, before: Group | undefined, after: Group, context: Context): Reply {
+  const isNew = after.posted && after.posted.version !== before?.posted?.version
+  return isNew || before?.locked !== after.locked ? { ...reply, ...noticeOf(after, context) } : reply
+}
+
+function noticeOf(group: Group, context: Context): { readonly notice?: Notice } {
+  if (!group.posted) return {}
+  const worked = workKits(group, context)
+  const reply = groupList(group, worked, mergedList(group, worked), context)
+  const { version, at } = group.posted
+  return {
+    notice: {
+      name: 'group',
+      reply: {
+        ...reply,
+        answer: `${group.title}${group.date ? `, ${group.date}` : ''}. ${reply.answer}`,
+        notes: [
+          `version ${version} of ${at.slice(0, 16).replace('T', ' ')} UTC${group.locked ? ', locked: this is what is cut' : ''}`,
+          ...changeLines(group, showKept(context, group.units)),
+          ...(reply.notes ?? []),
+        ],
+        buttons: [
+          ...(group.locked ? [] : [{ label: 'Join', line: 'group join' }]),
+          { label: 'My kit', line: 'group kit' },
+          { label: 'Who brings what', line: 'group needs' },
+        ],
+        audience: 'channel',
+      },
+    },
+  }
+}
+
+/** `changed since v3: K02 changed, K04 new; side panel 18 x 12 in 2, none before; ...` */
+function changeLines({ posted: last }: Group, show: Show): readonly string[] {
+  if (!last || last.version === 1) return []
+  const kits = changesOf(last.before.kits, last.kits).map(
+    ({ row, was, is }) => `${row} ${was === undefined ? 'new' : is === undefined ? 'gone' : 'changed'}`,
+  )
+  const rows = changesOf(last.before.rows, last.rows)
+  const said = rows.slice(0, MOST_CHANGES).map((each) => changeWords(each, show))
+  const more = rows.length - said.length
+  const sizes = [...said, ...(more > 0 ? [`and ${more} more sizes`] : [])]
+  return [
+    `changed since v${last.version - 1}: ${kits.join(', ')}`,
+    ...(sizes.length > 0 ? [`so in the list: ${sizes.join('; ')}`] : []),
+  ]
+}
+
+function changeWords({ row, was, is }: Change, show: Show): string {
+  const [from, length, width, , , , names] = JSON.parse(row) as [string, number, number, ...unknown[]]
+  const mark = (size: number) => show.mark(nanometres(size), 'into')
+  const sized = from === 'sheet' ? `${mark(length)} x ${mark(width)}` : mark(length)
+  return `${names as string} ${sized} ${show.unit} ${is ?? 'none'}, ${was === undefined ? 'none before' : `was ${was}`}`
+}
+
+export const post = defineAction({
+  summary: 'Put the list up for the whole channel; from then on it is edited in place when it changes',
+  options: z.strictObject({}),
+  run: async (_input, context) => {
+    await organisersOnly(context, 'posts the list')
+    const { after } = await groupOf(context).change((kept) => posted(current(kept), context, true))
+    const worked = workKits(after, context)
+    return {
+      answer: `Version ${after.posted?.version} is up${after.locked ? ', and locked' : ''}`,
+      notes: after.locked ? [] : ['"group lock" keeps the list as it is, once it is final'],
+      buttons: [{ label: 'Lock it', line: 'group lock' }],
+      figures: groupFigures(after, worked, mergedList(after, worked)),
+      ...noticeOf(after, context),
+    }
+  },
+})
+
+export const lock = defineAction({
+  summary: 'Keep the list as it is: nobody joins or changes a kit any more',
+  options: z.strictObject({ off: yes('let people join and change again').optional() }),
+  run: async ({ off = false }, context) => {
+    await organisersOnly(context, 'locks the list')
+    const { before, after } = await groupOf(context).change((kept) => ({ ...current(kept), locked: !off }))
+    const worked = workKits(after, context)
+    const reply: Reply = {
+      answer: off ? 'Unlocked: people may join and change their kits' : 'Locked: the list stays as it is',
+      figures: { ...groupFigures(after, worked, mergedList(after, worked)), locked: !off },
+      audience: 'channel',
+    }
+    return withNotice(reply, before, after, context)
+  },
+})
