@@ -15,6 +15,8 @@ export interface PartsRead {
   readonly parts: readonly Listed[]
   readonly notes: readonly string[]
   readonly units: UnitSystem | undefined
+  /** Labels of the parts of which no line says how many. */
+  readonly uncounted: readonly string[]
 }
 
 /** What is said once for every part of a list. */
@@ -58,6 +60,7 @@ export function readParts(
     parts: rows,
     notes: [...notes, ...parts.flatMap(({ note }) => (note ? [note] : [])), ...shortened(renamed)],
     units,
+    uncounted: rows.flatMap(({ label }, at) => (parts[at]?.counted ? [] : [label])),
   }
 }
 

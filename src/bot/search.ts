@@ -7,6 +7,8 @@ import type {
   SheetLayout,
   SheetProblem,
 } from '../core/cutting/problem.ts'
+import type { Measure, Yield } from '../core/cutting/lengths/most.ts'
+import type { MostFromSheets } from '../core/cutting/sheets.ts'
 import type { StripProblem } from '../core/cutting/strips/stripProblem.ts'
 
 /** On whose behalf work is done, and how to call it off. */
@@ -28,6 +30,12 @@ export interface Found<Layout> {
   readonly milliseconds: number
 }
 
+/** The most that stock yields, and how long it took to find. */
+export interface Most<Result> {
+  readonly outcome: Result
+  readonly milliseconds: number
+}
+
 /**
  * Long work, run away from the thread that answers. Searches give the best found when the time is up, checked by the
  * verifier before it is given: a layout that does not hold rejects. All reject with a Refusal when too much waits already
@@ -37,6 +45,12 @@ export interface Search {
   readonly cutLengths: (problem: LengthProblem, terms: SearchTerms) => Promise<Found<LengthLayout>>
   readonly cutStrips: (problem: StripProblem, terms: SearchTerms) => Promise<Found<LengthLayout>>
   readonly cutSheets: (problem: SheetProblem, terms: SearchTerms) => Promise<Found<SheetLayout>>
+  readonly mostFromSheets: (problem: SheetProblem, terms: SearchTerms) => Promise<Most<MostFromSheets>>
+  readonly mostFromLengths: (
+    problem: LengthProblem,
+    measure: Measure,
+    terms: SearchTerms,
+  ) => Promise<Most<Yield>>
   readonly orderCuts: (job: SawingJob, terms: Terms) => Promise<CutOrder>
   readonly close: () => Promise<void>
 }

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto'
 import { fileURLToPath } from 'node:url'
 import { Tinypool } from 'tinypool'
 import { Refusal } from '../bot/refusal.ts'
-import type { Found, Search, SearchTerms, Terms } from '../bot/search.ts'
+import type { Search, SearchTerms, Terms } from '../bot/search.ts'
 import { createCache } from './cache.ts'
 import { createFairQueue } from './fairQueue.ts'
 import type { Question, SearchTask } from './worker.ts'
@@ -32,9 +32,14 @@ const MEGABYTES = 512
 /** How long a search that was told to stop may take to come back before its thread is ended. */
 const GRACE_MILLISECONDS = 5000
 
+/** What any search finds. */
+interface Answered {
+  readonly outcome: { readonly status: string }
+}
+
 interface Remembered {
   readonly seconds: number
-  readonly found: Found<never>
+  readonly found: Answered
 }
 
 /** Searches in worker threads. Threads start with the first search, so that a bot that never searches never pays. */
@@ -95,12 +100,13 @@ export function createSearch({
     })
 
   const known = createCache<Remembered>(REMEMBERED)
-  const run = async (question: Question, terms: SearchTerms): Promise<Found<never>> => {
+  /** `Result` is what worker.ts answers to this kind of question. */
+  const run = async <Result extends Answered>(question: Question, terms: SearchTerms): Promise<Result> => {
     const key = createHash('sha256').update(JSON.stringify(question)).digest('base64')
     const before = known.get(key)
     // What was found with more time is at least as good; so the cut order is that of the layout just shown.
-    if (before && (isSettled(before.found) || before.seconds >= terms.seconds)) return before.found
-    const found = await search(question, terms)
+    if (before && (isSettled(before.found) || before.seconds >= terms.seconds)) return before.found as Result
+    const found: Result = await search(question, terms)
     if (isSettled(found) || !terms.signal.aborted) known.set(key, { seconds: terms.seconds, found })
     return found
   }
@@ -109,6 +115,8 @@ export function createSearch({
     cutLengths: (problem, terms) => run({ kind: 'lengths', problem }, terms),
     cutStrips: (problem, terms) => run({ kind: 'strips', problem }, terms),
     cutSheets: (problem, terms) => run({ kind: 'sheets', problem }, terms),
+    mostFromSheets: (problem, terms) => run({ kind: 'most from sheets', problem }, terms),
+    mostFromLengths: (problem, measure, terms) => run({ kind: 'most from lengths', problem, measure }, terms),
     orderCuts: (job, terms) =>
       inTurn(terms, () => workers().run(job, { name: 'order', signal: terms.signal })),
     close: async () => {
@@ -118,7 +126,7 @@ export function createSearch({
 }
 
 /** More time would not change it. */
-const isSettled = ({ outcome }: Found<never>): boolean => outcome.status === 'optimal'
+const isSettled = ({ outcome }: Answered): boolean => outcome.status === 'optimal'
 
 const isAbort = (error: unknown): boolean => error instanceof Error && error.name === 'AbortError'
 

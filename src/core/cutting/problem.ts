@@ -21,6 +21,8 @@ export interface LengthPart {
   readonly id: string
   readonly length: number
   readonly count: number
+  /** What one is worth when the most is asked of given stock by worth; a whole number, 0 when left out. */
+  readonly worth?: number | undefined
 }
 
 /** Parts to crosscut from boards (or strips) of one section. */

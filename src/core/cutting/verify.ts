@@ -7,16 +7,21 @@ import type { Demand } from './verify/tally.ts'
 import { addTo, findMiscounted, findMisnamed, findOverdrawn } from './verify/tally.ts'
 
 /**
- * What is wrong with boards laid out for `problem`; empty when they are sound. Shares nothing with the search.
+ * What is wrong with boards laid out for `problem`; empty when they are sound. Shares nothing with the search. `most`:
+ * parts may be left over, none may be made too often.
  */
-export function verifyLengths(problem: LengthProblem, layouts: readonly LengthLayout[]): Fault[] {
+export function verifyLengths(
+  problem: LengthProblem,
+  layouts: readonly LengthLayout[],
+  demand: Demand = 'all',
+): Fault[] {
   const made = new Map<string, number>()
   for (const layout of layouts) for (const part of layout.parts) addTo(made, part, layout.count)
   return [
     ...findMisnamed(problem.stock, layouts),
     ...layouts.flatMap((layout, index) => checkBoard(problem, layout, index)),
-    ...findMiscounted(problem.parts, made, 'all'),
-    ...findOverdrawn(problem.stock, layouts, 'all'),
+    ...findMiscounted(problem.parts, made, demand),
+    ...findOverdrawn(problem.stock, layouts, demand),
   ]
 }
 

@@ -23,7 +23,8 @@ export function checkLengthProblem(problem: LengthProblem): void {
     'pieces of stock',
     problem.stock.map((stock) => stock.id),
   )
-  for (const { id, length, count } of problem.parts) {
+  for (const { id, length, count, worth = 0 } of problem.parts) {
+    checkWhole(`the worth of "${id}"`, worth, 0)
     checkWhole(`the length of "${id}"`, length, 1)
     checkWhole(`the count of "${id}"`, count, 0)
   }

@@ -9,8 +9,8 @@ import { takeFrom } from './pattern.ts'
 import type { Task } from './task.ts'
 import { reduceYield } from './task.ts'
 
-/** What is to be as much as can be: the number of parts, or their lengths added up. */
-export type Measure = 'count' | 'length'
+/** What is to be as much as can be: the number of parts, their lengths added up, or what they are worth. */
+export type Measure = 'count' | 'length' | 'worth'
 
 export interface Yield {
   /** `optimal`: proven that no more can be had. */
@@ -20,6 +20,8 @@ export interface Yield {
   readonly count: number
   /** Their lengths added up, without kerfs. */
   readonly length: number
+  /** What they are worth, as far as worths are given. */
+  readonly worth: number
   /** No more than this, by the measure asked for, can be had; proven. */
   readonly upperBound: number
 }
@@ -79,7 +81,7 @@ function fillAll(task: Task, values: Float64Array, shouldStop: ShouldStop): Patt
 }
 
 /**
- * The most parts, or the greatest length of parts, that the stock yields: `onHand` of each, one where that is left
+ * The most parts, the greatest length of parts or the most worth of parts that the stock yields: `onHand` of each, one where that is left
  * out. Prices do not matter, and parts may be left over. Each piece of stock is filled as well as it can be, the
  * shortest first; `optimal` when the bound shows that this is the best of all. Throws a RangeError like `cutLengths`.
  */
@@ -91,7 +93,8 @@ export function mostFromLengths(
   checkLengthProblem(problem)
   const task = reduceYield(problem)
   const lengths = Float64Array.from(task.sources, (parts) => parts[0]!.length)
-  const values = measure === 'count' ? lengths.map(() => 1) : lengths
+  const worths = Float64Array.from(task.sources, (parts) => parts[0]!.worth ?? 0)
+  const values = { count: lengths.map(() => 1), length: lengths, worth: worths }[measure]
   const boards = fillAll(task, values, shouldStop)
   const total = (worths: Float64Array): number =>
     boards.reduce(
@@ -102,5 +105,6 @@ export function mostFromLengths(
   const upperBound = task.bars.length === 0 ? 0 : boundAll(task, values, shouldStop)
   const status = total(values) >= upperBound ? 'optimal' : 'stopped'
   const count = total(lengths.map(() => 1))
-  return { status, layouts: layoutsOf(problem, task, boards), count, length: total(lengths), upperBound }
+  const layouts = layoutsOf(problem, task, boards)
+  return { status, layouts, count, length: total(lengths), worth: total(worths), upperBound }
 }

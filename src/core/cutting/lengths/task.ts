@@ -17,7 +17,7 @@ export interface Bar {
  * kerfs fit exactly when the n grown parts fit), sizes are divided by their common unit, equal lengths are one type.
  */
 export interface Task {
-  /** Distinct, longest first. */
+  /** Longest first; distinct but for parts that differ in what they are worth. */
   readonly sizes: Float64Array
   /** How many of each size. */
   readonly demand: Int32Array
@@ -53,16 +53,17 @@ export function findTooLong(problem: LengthProblem): LengthPart | undefined {
   return problem.parts.find((part) => part.count > 0 && part.length > longest)
 }
 
-function sourcesBySize(problem: LengthProblem): Map<number, LengthPart[]> {
-  const bySize = new Map<number, LengthPart[]>()
+/** Parts that are one type to the search, the longest first; `key` tells parts of one size apart. */
+function sourcesByType(problem: LengthProblem, key: (part: LengthPart) => number): LengthPart[][] {
+  const byType = new Map<string, LengthPart[]>()
   for (const part of problem.parts) {
     if (part.count === 0) continue
-    const size = part.length + problem.kerf
-    const sources = bySize.get(size)
-    if (sources === undefined) bySize.set(size, [part])
+    const type = `${part.length} ${key(part)}`
+    const sources = byType.get(type)
+    if (sources === undefined) byType.set(type, [part])
     else sources.push(part)
   }
-  return bySize
+  return [...byType.values()].sort((a, b) => b[0]!.length - a[0]!.length)
 }
 
 type Priced = Omit<Bar, 'weight'>
@@ -128,11 +129,10 @@ interface Asked extends Pick<Task, 'sizes' | 'demand' | 'parts' | 'total' | 'sou
   readonly unit: number
 }
 
-function askedOf(problem: LengthProblem): Asked {
-  const bySize = sourcesBySize(problem)
-  const long = [...bySize.keys()].sort((a, b) => b - a)
+function askedOf(problem: LengthProblem, key: (part: LengthPart) => number = () => 0): Asked {
+  const sources = sourcesByType(problem, key)
+  const long = sources.map(([first]) => first!.length + problem.kerf)
   const unit = long.reduce(commonDivisor, 0) || 1
-  const sources = long.map((size) => bySize.get(size) ?? [])
   const demand = Int32Array.from(sources, (same) => same.reduce((sum, part) => sum + part.count, 0))
   const sizes = Float64Array.from(long, (size) => size / unit)
   const parts = demand.reduce((sum, count) => sum + count, 0)
@@ -140,9 +140,12 @@ function askedOf(problem: LengthProblem): Asked {
   return { sizes, demand, parts, total, sources, unit }
 }
 
-/** The problem as a task in which the stock there is, one where no number is given, is all there is. */
+/**
+ * The problem as a task in which the stock there is, one where no number is given, is all there is. Parts of one size are
+ * of one type where their worth is the same.
+ */
 export function reduceYield(problem: LengthProblem): Task {
-  const asked = askedOf(problem)
+  const asked = askedOf(problem, ({ worth = 0 }) => worth)
   const bars = problem.stock
     .map((stock) => ({
       id: stock.id,

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { mostFromLengths } from '../../../../src/core/cutting/lengths/most.ts'
 import { verifyLengths } from '../../../../src/core/cutting/verify.ts'
+import { verifyYield } from '../../../../src/core/cutting/verify/yield.ts'
 import { neverStop, problemOf } from './examples.ts'
 
 const most = (
@@ -48,8 +49,42 @@ describe('mostFromLengths', () => {
         layouts: [],
         count: 0,
         length: 0,
+        worth: 0,
         upperBound: 0,
       })
+  })
+
+  it('by worth agrees with every subset of the parts, also where one size is worth this or that', () => {
+    const kinds = fc.array(fc.tuple(fc.integer({ min: 10, max: 50 }), fc.integer({ min: 0, max: 20 })), {
+      minLength: 1,
+      maxLength: 9,
+    })
+    fc.assert(
+      fc.property(kinds, fc.integer({ min: 0, max: 3 }), (drawn, kerf) => {
+        // Every third part is as long as the first, whatever it is worth.
+        const sized = drawn.map(([length, worth], at) => ({
+          length: at % 3 === 0 ? drawn[0]![0] : length,
+          worth,
+        }))
+        let best = 0
+        for (let chosen = 1; chosen < 1 << sized.length; chosen++) {
+          const held = sized.filter((_, place) => (chosen >> place) & 1)
+          const total = held.reduce((sum, { length }) => sum + length + kerf, -kerf)
+          if (total <= 100)
+            best = Math.max(
+              best,
+              held.reduce((sum, { worth }) => sum + worth, 0),
+            )
+        }
+        const parts = sized.map((part, at) => ({ id: `part ${at}`, count: 1, ...part }))
+        const problem = { ...problemOf([], [{ id: 'board', length: 100, price: 0 }], kerf), parts }
+        const result = mostFromLengths(problem, 'worth', { shouldStop: neverStop })
+        expect(result).toMatchObject({ status: 'optimal', worth: best, upperBound: best })
+        expect(verifyLengths(problem, result.layouts, 'most')).toEqual([])
+        expect(verifyYield(problem, result, 'worth')).toEqual([])
+      }),
+      { numRuns: 60, seed: 7 },
+    )
   })
 
   it('agrees with every subset of the parts of one board', () => {
@@ -66,8 +101,8 @@ describe('mostFromLengths', () => {
         const result = most(parts, [{ length: 100 }], 'length', kerf)
         expect(result).toMatchObject({ status: 'optimal', length: best, upperBound: best })
         const problem = problemOf(parts, [{ id: 'board 0', length: 100, price: 0 }], kerf)
-        const faults = verifyLengths(problem, result.layouts).filter((fault) => fault.rule !== 'demand')
-        expect(faults).toEqual([])
+        expect(verifyLengths(problem, result.layouts, 'most')).toEqual([])
+        expect(verifyYield(problem, result, 'length')).toEqual([])
       }),
       { numRuns: 60, seed: 2 },
     )
