@@ -36,9 +36,11 @@ export function drawBox(asked: BoxAsked, numbers: Numbers): Scene {
     draw: (scale) => {
       const wood = painted.flatMap(({ shapes }) => shapes.map((shape) => scaled(shape, scale)))
       const sizes = threeSizes(plan, pulled, numbers, scale)
+      return [...guides(pulled, scale), ...wood, ...sizes]
+    },
+    name: (shapes, scale) => {
       const named = anchors.map((anchor) => nameAt(anchor, scale))
-      const guided = guides(pulled, scale)
-      return [...guided, ...wood, ...sizes, ...nameParts(named, textAreas(sizes), [...wood, ...sizes])]
+      return nameParts(named, textAreas(shapes), shapes)
     },
     foot: [
       ...listed.map(({ label, name, count }) => ({

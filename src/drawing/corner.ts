@@ -3,7 +3,7 @@ import type { Plan } from '../core/plan.ts'
 import { areaOf } from './area.ts'
 import { dimensionRows } from './dimensionRows.ts'
 import { partEntries } from './face.ts'
-import { nameParts, textAreas } from './labels.ts'
+import { type Named, nameParts, textAreas } from './labels.ts'
 import { breakLine, line, rectangle, SMALL } from './marks.ts'
 import { fineMark, type Numbers, unitLine } from './numbers.ts'
 import { layPage } from './page.ts'
@@ -18,6 +18,7 @@ export function drawCorner(plan: Plan, numbers: Numbers): Scene {
     title: 'Corner from above, cut half way up',
     size: { width: view.reach - view.start, height: view.reach - view.start },
     draw: (scale) => drawn(plan, solids, view, numbers, scale),
+    name: (shapes) => nameParts(sectionNames(plan, shapes), textAreas(shapes), shapes),
     foot: [
       ...partEntries(
         plan,
@@ -56,7 +57,8 @@ function viewOf({ spec, inside, outside, endPanelLength }: Plan): View {
 
 /** What a level saw would meet just above the middle, at the front left corner. */
 function cutSolids(plan: Plan): readonly Solid[] {
-  const level = plan.panelHeight / 2 + 1
+  // A front may be lower than the box: the cut goes through all of them.
+  const level = Math.min(...plan.faces.map((face) => face?.height ?? plan.panelHeight)) / 2 + 1
   const { reach } = viewOf(plan)
   return placeParts(plan)
     .filter(({ name }) => name === 'left end' || name === 'front')
@@ -89,14 +91,14 @@ function drawn(
   })
   const object = isObjectSeen ? objectLines(plan, reach, at) : []
   const sizes = cornerSizes(plan, { start, reach, isObjectSeen }, numbers, scale)
-  const wood = sections.filter(({ shape }) => shape === 'polygon')
-  const named = [...new Map(wood.map((shape) => [shape.of, shape])).values()].flatMap((shape) => {
-    const part = plan.parts.find(({ name }) => name === shape.of)
-    return part ? [{ text: part.label, area: areaOf(shape), ringed: true }] : []
-  })
-  const taken = textAreas([...object, ...sizes])
-  return [...sections, ...object, ...sizes, ...nameParts(named, taken, [...wood, ...sizes, ...object])]
+  return [...sections, ...object, ...sizes]
 }
+
+const sectionNames = (plan: Plan, shapes: readonly Shape[]): readonly Named[] =>
+  plan.parts.flatMap(({ name, label }) => {
+    const shape = shapes.find(({ of }) => of === name)
+    return shape ? [{ text: label, area: areaOf(shape), ringed: true }] : []
+  })
 
 function objectLines({ spec }: Plan, reach: number, at: (x: number, y: number) => Point): readonly Shape[] {
   const { clearance } = spec

@@ -10,6 +10,7 @@ import { line, rectangle } from './marks.ts'
 import { fineMark, type Numbers, unitLine } from './numbers.ts'
 import { type Entry, layPage } from './page.ts'
 import type { Point, Polygon, Scene, Shape } from './scene.ts'
+import { partOf } from './solids.ts'
 
 /** One kind of panel of a plan to draw, with the middles of its grooves from one end of the panel. */
 export interface FaceAsked {
@@ -18,14 +19,17 @@ export interface FaceAsked {
   readonly grooves?: readonly Length[] | undefined
 }
 
+const TITLES = { end: 'End panel', side: 'Side panel', front: 'Front panel' } as const
+
 /** A panel from outside: frame, brace and grooves, true to scale, with its five main sizes. */
 export function drawFace(asked: FaceAsked, numbers: Numbers): Scene {
-  const { plan, name } = asked
+  const { plan } = asked
   const face = faceOf(asked)
   return layPage({
-    title: `${name === 'end' ? 'End' : 'Side'} panel from outside (2 of these)`,
-    size: { width: face.shows, height: plan.panelHeight },
+    title: `${TITLES[face.name]} from outside${face.count === 2 ? ' (2 of these)' : ''}`,
+    size: { width: face.shows, height: face.height },
     draw: (scale) => drawn(asked, numbers, scale),
+    name: (shapes) => letters(asked, shapes),
     foot: [...partEntries(plan, partsOf(asked)), { words: `sizes in ${unitLine(numbers)}` }],
     tallest: 760,
   })
@@ -40,8 +44,12 @@ export const partEntries = (plan: Plan, names: readonly string[]): readonly Entr
     .filter((part) => names.includes(part.name))
     .map(({ label, name }) => ({ key: label, words: name }))
 
+/** What its upright strips are called: those at a captured corner by where they are fixed. */
 const stileOf = ({ plan, name }: FaceAsked): string =>
-  name === 'end' ? 'end stile' : plan.spec.corner === 'captured' ? 'corner stile' : 'side stile'
+  [`${name} stile`, 'corner stile'].find((each) => partOf(plan, each)) ?? 'side stile'
+
+const stileLength = (asked: FaceAsked): Length =>
+  partOf(asked.plan, stileOf(asked))?.length ?? faceOf(asked).opening.height
 
 const partsOf = (asked: FaceAsked): readonly string[] => [
   `${asked.name} panel`,
@@ -54,33 +62,47 @@ function drawn(asked: FaceAsked, numbers: Numbers, scale: number): readonly Shap
   const { plan, name } = asked
   const face = faceOf(asked)
   const wood = [...panelShapes(asked, scale), ...frameShapes(asked, scale), ...braceShapes(asked, scale)]
-  const [right, bottom] = [face.shows * scale, plan.panelHeight * scale]
+  const [right, bottom] = [face.shows * scale, face.height * scale]
   const w = plan.spec.width * scale
-  const stile = name === 'end' ? plan.endStileLength : plan.cornerStileLength
+  const stile = stileLength(asked)
   const gap = ((face.opening.height - stile) / 2) * scale
+  const past = ((face.panel - face.shows) / 2) * scale
+  const edge = Math.max(0, past)
   const sizes = [
     ...dimensionRows({ side: 'bottom', at: bottom }, [
       { from: w, to: right - w, text: numbers.mark(face.opening.width) },
       { from: 0, to: right, text: numbers.mark(face.shows, 'into') },
+      ...(edge > 0 ? [{ from: -past, to: right + past, text: numbers.mark(face.panel, 'into') }] : []),
     ]),
-    ...dimensionRows({ side: 'left', at: 0 }, [
-      { from: 0, to: bottom, text: numbers.mark(plan.panelHeight, 'into') },
+    ...dimensionRows({ side: 'left', at: -edge }, [
+      { from: 0, to: bottom, text: numbers.mark(face.height, 'into') },
     ]),
-    ...dimensionRows({ side: 'right', at: right }, [
+    ...dimensionRows({ side: 'right', at: right + edge }, [
       { from: w + gap, to: bottom - w - gap, text: numbers.mark(stile, 'into') },
     ]),
     ...dimensionRows({ side: 'top', at: 0 }, [{ from: 0, to: w, text: fineMark(numbers, plan.spec.width) }]),
   ]
-  return [...wood, ...sizes, ...letters(asked, wood, sizes)]
+  return [...wood, ...sizes]
 }
 
 function panelShapes(asked: FaceAsked, scale: number): readonly Shape[] {
   const { plan, name, grooves = [] } = asked
-  const { opening, shows, panel } = faceOf(asked)
+  const { opening, shows, panel, height } = faceOf(asked)
   const w = plan.spec.width
   const [top, bottom] = [w * scale, (w + opening.height) * scale]
   const start = (shows - panel) / 2
-  const seen = rectangle([w * scale, top], [(w + opening.width) * scale, bottom], {
+  // Halved corners: the panel runs past its frame at both ends.
+  const past = panel > shows
+  const [from, to]: readonly [Point, Point] = past
+    ? [
+        [start * scale, 0],
+        [(start + panel) * scale, height * scale],
+      ]
+    : [
+        [w * scale, top],
+        [(w + opening.width) * scale, bottom],
+      ]
+  const seen = rectangle(from, to, {
     fill: 'sheet',
     stroke: 'thin',
     of: `${name} panel`,
@@ -96,15 +118,29 @@ function panelShapes(asked: FaceAsked, scale: number): readonly Shape[] {
       'groove',
     )
   })
-  return [seen, ...cuts]
+  return [seen, ...cuts, ...notches(asked, scale)]
+}
+
+/** Slots and a cord notch, drawn before the frame that may hide some of them. */
+function notches({ plan, name }: FaceAsked, scale: number): readonly Shape[] {
+  const { shows, panel, height } = faceOf({ plan, name })
+  const start = (shows - panel) / 2
+  return (partOf(plan, `${name} panel`)?.cutouts ?? []).flatMap(({ kind, size, at }) =>
+    at.map(({ along, across }) =>
+      rectangle(
+        [(start + along) * scale, (height - across - size.across) * scale],
+        [(start + along + size.along) * scale, (height - across) * scale],
+        { fill: 'paper', stroke: 'thin', of: kind },
+      ),
+    ),
+  )
 }
 
 function frameShapes(asked: FaceAsked, scale: number): readonly Polygon[] {
   const { plan, name } = asked
-  const { shows } = faceOf(asked)
+  const { shows, height: high } = faceOf(asked)
   const w = plan.spec.width
-  const stile = name === 'end' ? plan.endStileLength : plan.cornerStileLength
-  const high = plan.panelHeight
+  const stile = stileLength(asked)
   const low = (high - stile) / 2
   const piece = (of: string, x: number, y: number, wide: number, tall: number): Polygon =>
     rectangle([x * scale, y * scale], [(x + wide) * scale, (y + tall) * scale], {
@@ -122,28 +158,29 @@ function frameShapes(asked: FaceAsked, scale: number): readonly Polygon[] {
 
 function braceShapes(asked: FaceAsked, scale: number): readonly Polygon[] {
   const { plan, name } = asked
-  const { brace, opening } = faceOf(asked)
+  const { brace, opening, height } = faceOf(asked)
   if (!brace) return []
   const w = plan.spec.width
   const outline = braceOutline({ opening, strip: w, ...brace })
-  const points = outline.map(([x, y]): Point => [(w + x) * scale, (plan.panelHeight - w - y) * scale])
+  const points = outline.map(([x, y]): Point => [(w + x) * scale, (height - w - y) * scale])
   return [{ shape: 'polygon', points, fill: 'strip', stroke: 'outline', of: `${name} brace` }]
 }
 
 /** One letter for each kind of part; the panel's stands clear of the brace. */
-function letters(asked: FaceAsked, wood: readonly Shape[], sizes: readonly Shape[]): readonly Shape[] {
+function letters(asked: FaceAsked, shapes: readonly Shape[]): readonly Shape[] {
   const { plan, grooves = [] } = asked
   const { brace } = faceOf(asked)
   const named = partsOf(asked).flatMap((name): Named[] => {
     const part = plan.parts.find((each) => each.name === name)
-    const shape = wood.find(({ of }) => of === name)
+    const shape = shapes.find(({ of }) => of === name)
     if (!part || !shape) return []
     const area = areaOf(shape)
     if (name.endsWith('brace')) return [{ text: part.label, area: middleOf(shape, brace?.slope ?? 0) }]
     if (!name.endsWith('panel')) return [{ text: part.label, area }]
     return [{ text: part.label, area: brace ? aboveBrace(area) : area, ringed: grooves.length > 0 }]
   })
-  return nameParts(named, textAreas(sizes), [...wood.slice(1), ...sizes])
+  const crowd = shapes.filter(({ of }) => of !== `${asked.name} panel`)
+  return nameParts(named, textAreas(shapes), crowd)
 }
 
 /** Of a panel, what lies well above a brace that rises to the right. */

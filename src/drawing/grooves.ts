@@ -95,15 +95,19 @@ function drawn(asked: GroovesAsked, numbers: Numbers, scale: number): readonly S
     { from: 0, to: wide, text: numbers.mark(panel, 'into') },
   ])
   const lowest = Math.max(...fences.map((shape) => (shape.shape === 'text' ? shape.at[1] : 0)))
-  return [...face, ...boards, ...fences, ...detail(asked, numbers, lowest + 90)]
+  return [...face, ...boards, ...fences, ...detail(asked, numbers, wide / 2, lowest + 90)]
 }
 
 /** One groove cut through, enlarged: how deep it is in how thick a sheet. */
-function detail({ laid, thickness, kerf }: GroovesAsked, numbers: Numbers, top: number): readonly Shape[] {
+function detail(
+  { laid, thickness, kerf }: GroovesAsked,
+  numbers: Numbers,
+  middle: number,
+  top: number,
+): readonly Shape[] {
   const scale = DETAIL / thickness
   const [deep, wide] = [laid.depth * scale, Math.min(kerf * scale, 200)]
-  const [left, right] = [190, 640]
-  const middle = (left + right) / 2
+  const [left, right] = [middle - 215, middle + 215]
   const bottom = top + DETAIL
   return [
     {

@@ -20,6 +20,8 @@ export interface Sheet {
   readonly size: { readonly width: number; readonly height: number }
   /** The drawing at a scale, in units of the page for a nanometre, anywhere on the page. */
   readonly draw: (scale: number) => readonly Shape[]
+  /** What is put on the drawing once its scale is settled, as letters are; the scale gives way where they stick out. */
+  readonly name?: ((shapes: readonly Shape[], scale: number) => readonly Shape[]) | undefined
   /** An entry whose letter is not in the drawing is left out. */
   readonly foot: readonly Entry[]
   /** The drawing is never taller. */
@@ -38,6 +40,7 @@ export function layPage({
   title,
   size,
   draw,
+  name,
   foot,
   tallest = TALLEST,
   largest,
@@ -46,7 +49,7 @@ export function layPage({
   const over = (area: Area): number =>
     Math.max(area.right - area.left - ROOM, area.bottom - area.top - tallest)
   const highest = Math.min(ROOM / size.width, tallest / size.height, largest ?? Number.POSITIVE_INFINITY)
-  const { scale, shapes, area } = largestThatFits(highest, draw, over)
+  const { scale, shapes, area } = withNames(largestThatFits(highest, draw, over), { draw, name }, over)
   const heading = titleLines(title)
   const top = MARGIN + heading.height
   const width = Math.max(PAGE, area.right - area.left + 2 * MARGIN)
@@ -97,6 +100,27 @@ function largestThatFits(highest: number, draw: Sheet['draw'], over: (area: Area
     else high = tried
   }
   return low
+}
+
+const SHRINKS = 5
+
+/** Names added, at a scale that leaves them room. */
+function withNames(
+  fitted: Fitted,
+  { draw, name }: Pick<Sheet, 'draw' | 'name'>,
+  over: (area: Area) => number,
+): Fitted {
+  if (!name) return fitted
+  let { scale } = fitted
+  let best = fitted
+  for (let shrinks = 0; shrinks <= SHRINKS; shrinks += 1) {
+    const drawn = shrinks === 0 ? fitted.shapes : draw(scale)
+    const shapes = [...drawn, ...name(drawn, scale)]
+    best = { scale, shapes, area: joined(shapes.map(areaOf)) }
+    if (over(best.area) <= 0) return best
+    scale *= 1 - Math.min(0.4, (over(best.area) / ROOM) * 1.1 + 0.01)
+  }
+  return best
 }
 
 /** A shape moved over the page. */

@@ -26,6 +26,7 @@ export function drawRips(asked: RipsAsked, numbers: Numbers): Scene {
         : `${count} strips off the board, seen on its end`,
     size: { width: asked.width * 1.06, height: asked.thickness },
     draw: (scale) => drawn(asked, numbers, scale),
+    name: (shapes) => nameParts(labelled(shapes), textAreas(shapes), shapes),
     foot: [
       { words: 'the board runs along the fence; each strip falls free on the right, 1 first' },
       { words: `kerf ${fineMark(numbers, asked.kerf)}; sizes in ${unitLine(numbers)}` },
@@ -63,18 +64,15 @@ function drawn(asked: RipsAsked, numbers: Numbers, scale: number): readonly Shap
   ]
   const fence = rectangle([-26, -30], [-2, deep + 26], { fill: 'ink', of: 'fence' })
   const wood = [rest, ...strips]
-  return [
-    fence,
-    ...wood,
-    ...kerfs,
-    ...sizes,
-    ...nameParts(labelled(strips), textAreas(sizes), [...wood, fence, ...sizes]),
-  ]
+  return [fence, ...wood, ...kerfs, ...sizes]
 }
 
 /** Numbers on all strips where they go, else on the first and the last. */
-function labelled(strips: readonly Polygon[]) {
-  const named = strips.map((shape, index) => ({ text: String(index + 1), area: areaOf(shape) }))
+function labelled(shapes: readonly Shape[]) {
+  const named = shapes.flatMap((shape) => {
+    const number = /^strip (\d+)$/u.exec(shape.of ?? '')?.[1]
+    return number === undefined ? [] : [{ text: number, area: areaOf(shape) }]
+  })
   const [first] = named
   const isRoomy = first !== undefined && first.area.right - first.area.left >= 66
   return isRoomy || named.length <= 2 ? named : [named[0], named.at(-1)].flatMap((each) => each ?? [])

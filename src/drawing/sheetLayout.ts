@@ -8,7 +8,7 @@ import { BIG, centred, line, rectangle, SMALL } from './marks.ts'
 import { type Numbers, unitLine } from './numbers.ts'
 import { layPage } from './page.ts'
 import type { Point, Polygon, Scene, Shape, Text } from './scene.ts'
-import { textWidth } from './textWidth.ts'
+import { DESCENT, textWidth } from './textWidth.ts'
 
 /** One way that sheets are cut. `trim` is what comes off every edge before the first cut. */
 export interface SheetAsked {
@@ -80,11 +80,14 @@ function drawn(asked: SheetAsked, numbers: Numbers, scale: number): readonly Sha
 
 const fits = (text: Text, area: Area, taken: readonly Area[]): boolean => {
   const own = textArea(text)
+  // What reaches below the line is rare and small: the feet of a few letters.
+  const foot = text.size * DESCENT
+  const [right, bottom] = text.turn === -90 ? [own.right - foot, own.bottom] : [own.right, own.bottom - foot]
   return (
-    own.left >= area.left + 6 &&
-    own.right <= area.right - 6 &&
-    own.top >= area.top + 4 &&
-    own.bottom <= area.bottom - 2 &&
+    own.left >= area.left + 4 &&
+    right <= area.right - 4 &&
+    own.top >= area.top + 2 &&
+    bottom <= area.bottom - 2 &&
     taken.every((other) => !overlap(own, other, 4))
   )
 }

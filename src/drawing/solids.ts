@@ -76,13 +76,20 @@ function endSolids(plan: Plan): readonly Solid[] {
         solid(part, [outer, y, spec.width], [part.thickness, part.width, part.length]),
       ),
     ),
-    ...frame('corner stile', (part) =>
-      [edge - part.thickness, inside.width - edge].map((y) =>
-        solid(part, [outer, y, spec.width + plan.fit], [part.width, part.thickness, part.length]),
-      ),
-    ),
+    ...cornerStiles(plan, outer, edge),
     ...inner(plan, 'end').map(([part, z]) => along(part, 0, z, part.thickness, part.width)),
   ]
+}
+
+/** Captured corners: on the edges of the end panel, flush with its frame; the one in front as high as the front. */
+function cornerStiles(plan: Plan, outer: number, edge: number): readonly Solid[] {
+  const { spec, inside, fit } = plan
+  const back = partOf(plan, 'corner stile')
+  if (spec.corner !== 'captured' || !back) return []
+  const front = partOf(plan, 'front stile') ?? back
+  const stile = (part: Part, y: number): Solid =>
+    solid(part, [outer, y, spec.width + fit], [part.width, part.thickness, part.length])
+  return [stile(front, edge - front.thickness), stile(back, inside.width - edge)]
 }
 
 function sideSolids(plan: Plan, face: 'side' | 'front'): readonly Solid[] {
@@ -102,7 +109,7 @@ function sideSolids(plan: Plan, face: 'side' | 'front'): readonly Solid[] {
   return [
     along(panel, -panel.thickness, 0, panel.thickness, panel.width),
     ...rails,
-    ...placed(plan, own('stile'), (part) =>
+    ...placed(plan, spec.corner === 'captured' ? '' : own('stile'), (part) =>
       [start, end - part.width].map((x) =>
         solid(part, [x, outer, spec.width], [part.width, part.thickness, part.length]),
       ),
@@ -129,7 +136,8 @@ const placed = (plan: Plan, name: string, place: (part: Part) => readonly Solid[
 function inner(plan: Plan, face: 'end' | 'side' | 'front'): readonly (readonly [Part, number])[] {
   const { height, sheet, width } = plan.spec
   const cleat = partOf(plan, `${face} cleat`) ?? (face === 'front' ? partOf(plan, 'side cleat') : undefined)
-  const ledger = partOf(plan, face === 'end' ? 'end ledger' : 'side ledger')
+  const ledger =
+    partOf(plan, `${face} ledger`) ?? (face === 'front' ? partOf(plan, 'side ledger') : undefined)
   return [
     ...(cleat ? [[cleat, 0] as const] : []),
     ...(ledger ? [[ledger, height - sheet - width] as const] : []),
@@ -137,7 +145,7 @@ function inner(plan: Plan, face: 'end' | 'side' | 'front'): readonly (readonly [
 }
 
 function lidSolids(plan: Plan): readonly Solid[] {
-  const panel = partOf(plan, 'lid panel')
+  const panel = partOf(plan, 'lid panel') ?? partOf(plan, 'cover panel')
   const { lid, inside, spec } = plan
   if (!panel || !lid) return []
   const bottom = lid.kind === 'inset' ? spec.height - spec.sheet : spec.height

@@ -58,8 +58,8 @@ function textMarkup({
 }: Text): string {
   const turned = turn === 0 ? '' : ` transform="rotate(${turn} ${number(x)} ${number(y)})"`
   const rimmed = rim ? ` stroke="${PAPER}" stroke-width="7" paint-order="stroke"` : ''
-  return `<text x="${number(x)}" y="${number(y)}" font-size="${number(size)}" text-anchor="${anchor}" fill="${TONES[tone ?? 'ink']}"${bold ? ' font-weight="bold"' : ''}${rimmed}${turned}>${escape(text)}</text>`
+  return `<text x="${number(x)}" y="${number(y)}" font-size="${number(size)}" text-anchor="${anchor}" fill="${TONES[tone ?? 'ink']}"${bold ? ' font-weight="bold"' : ''}${rimmed}${turned}>${escaped(text)}</text>`
 }
 
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
-const escape = (text: string): string => text.replace(/[&<>"]/gu, (sign) => ESCAPES[sign] ?? sign)
+const escaped = (text: string): string => text.replace(/[&<>"]/gu, (sign) => ESCAPES[sign] ?? sign)

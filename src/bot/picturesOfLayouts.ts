@@ -1,0 +1,111 @@
+import type { CutOrder } from '../core/cutting/order/cutOrder.ts'
+import type { SheetLayout } from '../core/cutting/problem.ts'
+import type { Length } from '../core/measure/length.ts'
+import { drawBoardLayouts } from '../drawing/boardLayouts.ts'
+import { drawSheetLayout } from '../drawing/sheetLayout.ts'
+import { isSheets, type LaidGroup, type LaidJob, type LaidLengths, type LaidSheets } from './laidJob.ts'
+import { pair } from './pair.ts'
+import { describe } from './pictures.ts'
+import type { Picture } from './reply.ts'
+import type { Show } from './show.ts'
+
+/** Of a reply; the tables have the rest. */
+const MOST = 2
+
+/** What a layout shows first: a sheet of the first group that has one, and the boards or strips of the first that has some. */
+export function layoutPictures({ groups, show }: Pick<LaidJob, 'groups' | 'show'>): readonly Picture[] {
+  const sheets = groups.filter(isSheets).slice(0, 1)
+  const lengths = groups.filter((laid): laid is LaidLengths => !isSheets(laid)).slice(0, 1)
+  const pictures = [
+    ...sheets.flatMap((laid) => laid.layouts.slice(0, 1).map((_, index) => sheetPicture(laid, index, show))),
+    ...lengths.map((laid) => boardsPicture(laid, show)),
+  ]
+  return pictures.slice(0, MOST)
+}
+
+/** One way that sheets are cut; with an order, each part has the number of the setting that it comes free at. */
+export function sheetPicture(laid: LaidSheets, index: number, show: Show, order?: CutOrder): Picture {
+  const layout = laid.layouts[index]
+  if (!layout) throw new RangeError('no such layout')
+  const { problem, stock } = laid.group
+  const size = stock.find(({ label }) => label === layout.stock)
+  const raw = problem.stock.find(({ id }) => id === layout.stock)
+  if (!size || !raw) throw new RangeError(`a layout of ${layout.stock}, which is not in stock`)
+  const parts = layout.placements.map(
+    ({ part, length, width }) =>
+      `${part} ${show.mark(length as Length, 'into')} x ${show.mark(width as Length, 'into')}`,
+  )
+  return {
+    name: `sheet-${index + 1}`,
+    alt: describe([
+      `Sheet layout ${index + 1} of ${laid.layouts.length}, ${pair(size.length, size.width, show)}, ${layout.count} of them cut so`,
+      `parts ${parts.join(', ')} ${show.unit}`,
+      layout.offcuts.length > 0 ? `${layout.offcuts.length} offcuts to keep` : '',
+    ]),
+    scene: drawSheetLayout(
+      {
+        layout,
+        stock: size,
+        kerf: problem.kerf,
+        trim: raw.net ? 0 : problem.trim,
+        which: { number: index + 1, of: laid.layouts.length },
+        settings: order && settingsOf(layout, index, order),
+      },
+      show,
+    ),
+  }
+}
+
+/** The number of the setting at which each part of a layout's first copy comes free; parts alike are alike to the saw. */
+function settingsOf(
+  layout: SheetLayout,
+  index: number,
+  { steps }: CutOrder,
+): readonly (number | undefined)[] {
+  const waiting = new Map<string, number[]>()
+  steps.forEach((step, at) => {
+    for (const cut of step.cuts)
+      if (cut.layout === index && cut.copy === 0)
+        for (const part of cut.parts) waiting.set(part, [...(waiting.get(part) ?? []), at + 1])
+  })
+  return layout.placements.map(({ part }) => waiting.get(part)?.shift())
+}
+
+/** All the ways that boards or strips of one group are cut. */
+function boardsPicture({ group, layouts }: LaidLengths, show: Show): Picture {
+  const { problem, kind, stock } = group
+  const rows = layouts.map(
+    ({ count, parts, offcut }) =>
+      `${count} with ${parts.join(', ')}${offcut >= problem.keepable && offcut > 0 ? `, keep ${show.mark(offcut as Length, 'into')}` : ''}`,
+  )
+  return {
+    name: `${kind}s`,
+    alt: describe([
+      `${kind === 'strip' ? 'Strips' : 'Boards'} cut from the left, ${layouts.length} ${layouts.length === 1 ? 'way' : 'ways'}`,
+      `${rows.join('; ')} ${show.unit}`,
+    ]),
+    scene: drawBoardLayouts(
+      {
+        kind,
+        layouts,
+        stock: new Map(stock.map(({ label, length }) => [label, length])),
+        parts: new Map(problem.parts.map(({ id, length }) => [id, length])),
+        kerf: problem.kerf,
+        trim: problem.trim,
+        keepable: problem.keepable,
+      },
+      show,
+    ),
+  }
+}
+
+/** The first sheet with the numbers of its saw settings, else the boards. */
+export function orderPictures(
+  sawn: readonly { readonly laid: LaidGroup; readonly order: CutOrder }[],
+  show: Show,
+): readonly Picture[] {
+  const [first] = sawn
+  if (!first) return []
+  const { laid, order } = sawn.find((each) => isSheets(each.laid)) ?? first
+  return isSheets(laid) ? [sheetPicture(laid, 0, show, order)] : [boardsPicture(laid, show)]
+}
