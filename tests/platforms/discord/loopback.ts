@@ -51,6 +51,8 @@ export interface Loopback {
   /** The call that gives an interaction its answer: the reply, the edit, the form. */
   readonly answerTo: (sent: Sent) => Promise<Call>
   readonly registered: readonly Json[]
+  /** The message given back last, as an event that is about it brings it along. */
+  readonly published: Json
   readonly close: () => Promise<void>
 }
 
@@ -71,6 +73,7 @@ export async function openLoopback({ shards = 1, forbidden = {} }: LoopbackTerms
   const files = new Map<string, Uint8Array>()
   const nonces = new Map<string, Json>()
   let registered: Json[] = []
+  let published: Json = {}
 
   const server = createServer((request, response) => void serve(request, response))
   server.listen(0, '127.0.0.1')
@@ -100,7 +103,8 @@ export async function openLoopback({ shards = 1, forbidden = {} }: LoopbackTerms
       key === 'url' ? (urls.get(value) ?? value) : value,
     ) as Json[]
     for (const [index, part] of flattened(components).entries()) Object.assign(part, { id: index + 1 })
-    return { ...message, id, channel_id: channel, flags, components, content: body.content ?? '' }
+    published = { ...message, id, channel_id: channel, flags, components, content: body.content ?? '' }
+    return published
   }
   const interactions = createInteractions(publish)
 
@@ -206,6 +210,9 @@ export async function openLoopback({ shards = 1, forbidden = {} }: LoopbackTerms
     interactions,
     get faults() {
       return [...faults, ...interactions.faults]
+    },
+    get published() {
+      return published
     },
     get registered() {
       return registered
