@@ -8,6 +8,7 @@ import {
   differenceTables,
 } from '../src/bot/differenceReply.ts'
 import { yes } from '../src/bot/option.ts'
+import { fewCautions } from '../src/bot/fewCautions.ts'
 import { pair } from '../src/bot/pair.ts'
 import { overlay, type PlanChoices } from '../src/bot/planChoices.ts'
 import { type Planned, planned } from '../src/bot/plannedSurround.ts'
@@ -70,7 +71,11 @@ const parts = defineAction({
     const worked = planned(choices, context)
     const number = worked.plan.parts.reduce((sum, { count }) => sum + count, 0)
     const reply = wholePlan({ ...worked, assumptions: [] }, choices, context)
-    return { ...reply, answer: `${number} parts. ${reply.answer}`, buttons: [] }
+    return {
+      ...reply,
+      answer: `${number} parts. ${reply.answer}`,
+      buttons: toCautions(reply),
+    }
   },
 })
 
@@ -100,6 +105,7 @@ function difference(before: Project | undefined, after: Project, context: Contex
   const was = before && workedOut(before, context)
   if (!was) return wholePlan(now, after.choices, context)
   const changed = diffPlans(was.plan, now.plan)
+  const { cautions, buttons } = fewCautions(context.cautions(planFacts(now.plan, after.choices)))
   // What was said of the plan before holds still, and is not said again.
   const said = [...sawNotes(was.plan, show, settled.kerf), ...was.assumptions]
   const fresh = [...sawNotes(now.plan, show, settled.kerf), ...now.assumptions].filter(
@@ -107,13 +113,16 @@ function difference(before: Project | undefined, after: Project, context: Contex
   )
   return {
     answer: differenceAnswer(changed, [was.plan.spec, now.plan.spec], show),
-    cautions: context.cautions(planFacts(now.plan, after.choices)),
+    cautions,
     tables: differenceTables(changed, show),
     notes: [...differenceNotes(changed, show), fits(now.plan, context), ...now.warnings, ...fresh],
-    buttons: [UNDO, PARTS],
+    buttons: [UNDO, PARTS, ...buttons],
     figures: { ...planFigures(now.plan), ...differenceFigures(changed) },
   }
 }
+
+/** Of the buttons of a reply the one that says the cautions left out. */
+const toCautions = ({ buttons = [] }: Reply) => buttons.filter(({ line }) => line.startsWith('cautions '))
 
 const fits = ({ inside, lip, spec }: Planned['plan'], { show }: Context): string =>
   `still fits: inside ${pair(inside.length, inside.width, show, 'into')}${spec.corner === 'captured' ? `, lip ${show.length(lip, 'into', true)}` : ''}`
@@ -131,7 +140,11 @@ const moveThrough = (way: 'undo' | 'redo', done: string, none: string) =>
       return {
         ...reply,
         answer: `${said}. ${reply.answer}`,
-        buttons: [way === 'undo' ? { label: 'Redo', line: 'project redo' } : UNDO, PARTS],
+        buttons: [
+          way === 'undo' ? { label: 'Redo', line: 'project redo' } : UNDO,
+          PARTS,
+          ...toCautions(reply),
+        ],
       }
     },
   })
@@ -205,17 +218,15 @@ function buildable(choices: PlanChoices, context: Context): Planned {
   return worked
 }
 
-function wholePlan(
-  { plan, warnings, assumptions }: Planned,
-  choices: PlanChoices,
-  { show, settled, cautions }: Context,
-): Reply {
+function wholePlan({ plan, warnings, assumptions }: Planned, choices: PlanChoices, context: Context): Reply {
+  const { show, settled } = context
+  const { cautions, buttons } = fewCautions(context.cautions(planFacts(plan, choices)))
   return {
     answer: planAnswer(plan, show),
-    cautions: cautions(planFacts(plan, choices)),
+    cautions,
     tables: partTables(plan, show),
     notes: [...warnings, ...sizeNotes(plan, show), ...sawNotes(plan, show, settled.kerf), ...assumptions],
-    buttons: [PARTS, UNDO],
+    buttons: [PARTS, UNDO, ...buttons],
     figures: planFigures(plan),
   }
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
+import { fewCautions } from '../src/bot/fewCautions.ts'
 import { overlay } from '../src/bot/planChoices.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { choicesFrom, planOptions } from '../src/bot/planOptions.ts'
@@ -22,9 +23,10 @@ export default defineCommand({
     const choices = overlay(project?.choices ?? {}, typed)
     const { plan, warnings, assumptions } = planned(choices, context)
     refuseGrooves(plan, settled.kerf)
+    const { cautions, buttons } = fewCautions(context.cautions(planFacts(plan, choices)))
     return {
       answer: planAnswer(plan, show),
-      cautions: context.cautions(planFacts(plan, choices)),
+      cautions,
       tables: partTables(plan, show),
       notes: [
         ...warnings,
@@ -33,7 +35,7 @@ export default defineCommand({
         ...(project ? ["what you left out comes from this channel's project"] : []),
         ...assumptions,
       ],
-      buttons: keepButtons(project !== undefined, context.request.invocation),
+      buttons: [...keepButtons(project !== undefined, context.request.invocation), ...buttons],
       figures: planFigures(plan),
     }
   },

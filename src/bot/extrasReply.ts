@@ -69,6 +69,9 @@ function lidNote({ lid, spec, inside }: Plan, show: Show): string {
 function bottomNote({ bottom, spec }: Plan, show: Show): string {
   if (!bottom) return ''
   const top = `its top ${show.length(interiorOf(spec).floor)} above the floor, taken off the height inside`
+  const shutIn = spec.lid?.kind === 'inset' || spec.corner === 'cleated'
+  if (!bottom.feet && shutIn)
+    return `bottom loose on cleats level with the bottom rails, put in before the last wall: ledgers or blocks keep it in; ${top}`
   if (!bottom.feet) return `bottom loose on cleats level with the bottom rails, ${top}`
   const { starts } = bottom.feet
   return `bottom on ${starts.length} feet laid flat across, one flush with each end${starts.length > 2 ? ', even between' : ''}; ${top}`
