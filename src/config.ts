@@ -14,13 +14,14 @@ import { seasonsFile } from './config/seasons.ts'
 import { sheetsFile } from './config/sheets.ts'
 import type { Source } from './config/source.ts'
 import { speciesFile } from './config/species.ts'
+import { timesFile } from './config/times.ts'
 import type { Seasons } from './core/moisture/seasons.ts'
 import { findSpecies, type Species } from './core/moisture/species.ts'
 import { REGIONS, type StockTables } from './core/stock/stock.ts'
 import { boardNames, findBoard } from './core/stock/boards.ts'
 
 export { ConfigError } from './config/configError.ts'
-export { readEnvironment } from './config/environment.ts'
+export { type Environment, readEnvironment } from './config/environment.ts'
 
 /** Everything that config/ says, checked: the settings, and the tables of the trade. */
 export interface Config extends Reference {
@@ -39,16 +40,29 @@ const FILES = {
   adhesives: adhesivesFile,
   seasons: seasonsFile,
   prices: pricesFile,
+  times: timesFile,
 }
 
 /** Reads and checks every file of a config folder. Throws a ConfigError that names every problem, one a line. */
 export function readConfig(folder: string): Config {
   const { values, sources } = readFiles(folder, FILES)
-  const { bot, lumber, sheets, finishes, cautions, species, fasteners, adhesives, seasons, prices } = values
+  const { bot, lumber, sheets, finishes, cautions, species, fasteners, adhesives, seasons, prices, times } =
+    values
   const stock = { ...lumber, ...sheets }
   checkBoards(bot, stock, sources.bot)
   checkWood(seasons.seasons, species.species, sources.seasons)
-  return { bot, stock, ...finishes, cautions, ...species, ...fasteners, ...adhesives, ...seasons, ...prices }
+  return {
+    bot,
+    stock,
+    ...finishes,
+    cautions,
+    ...species,
+    ...fasteners,
+    ...adhesives,
+    ...seasons,
+    ...prices,
+    ...times,
+  }
 }
 
 /** Two files must agree: each region's usual board in bot.yaml is one that lumber.yaml has. */

@@ -7,6 +7,7 @@ import type { GlueTables } from '../core/quantities/glueProduct.ts'
 import type { Container, DryingRules, FinishProduct } from '../core/quantities/product.ts'
 import type { PriceList } from '../core/quantities/shoppingPrices.ts'
 import type { Sanding } from '../core/quantities/shoppingSandpaper.ts'
+import type { Times } from '../core/steps/times.ts'
 import type { StockTables } from '../core/stock/stock.ts'
 
 /** The tables of the trade that answers are reckoned from, as config/ holds them. */
@@ -26,4 +27,6 @@ export interface Reference {
   readonly fasteners: FastenerTables
   readonly glue: GlueTables
   readonly seasons: Seasons
+  /** What the steps of a build take, minutes. */
+  readonly times: Times
 }

@@ -45,6 +45,10 @@ const CABINET = [
 const RISING = ['bottom left', 'top right'] as const
 const FALLING = ['top left', 'bottom right'] as const
 
+/** How much the diagonals of a frame may differ and still be fair in cabinet work. */
+export const squareWithin = (diagonal: Length): Length =>
+  nanometres((CABINET.find(({ grade }) => grade === 'fair')?.most ?? 0) * diagonal)
+
 /** Checks a frame by its diagonals. Impossible where no frame of those sides has diagonals that differ so. */
 export function checkSquare(measured: Measured): SquareCheck | { readonly status: 'impossible' } {
   const { length, width, rising, falling } = measured
