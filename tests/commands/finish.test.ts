@@ -99,17 +99,123 @@ describe('with the channel’s plan', () => {
       'project start 500mm x 300mm height=400mm clearance=0 sheet=10mm strip=10mm width=30mm fit=0',
       who,
     )
-    // End panels 320 x 400, side panels 500 x 400, each with edges 10 thick; strips of 320, 540, 340, 340 show their sides.
-    const [faces, edges] = [320 * 400 + 500 * 400, 10 * (320 + 400 + 500 + 400)].map((each) => 2 * each) as [
-      number,
-      number,
-    ]
-    const strips = [320, 540, 340, 340].reduce((sum, long) => sum + 4 * 2 * (long + 30) * 10, 0)
-    const all = 2 * faces + 2 * edges + strips
+    // By hand, two faces and the edges of each, less what is glued on it and the stile ends that stand against the rails.
+    const skin = (long: number, wide: number) => 2 * long * wide + 2 * (long + wide) * 10
+    const faces = 2 * (320 * 400 + 500 * 400)
+    const all =
+      2 * (skin(320, 400) - 2 * 320 * 30 - 2 * 340 * 30 - 2 * 340 * 10) +
+      2 * (skin(500, 400) - 2 * 500 * 30) +
+      4 * (skin(320, 30) - 320 * 30 - 2 * 30 * 10) +
+      4 * (skin(540, 30) - 500 * 30) +
+      4 * (skin(340, 30) - 340 * 30 - 2 * 30 * 10 - 340 * 10) +
+      4 * (skin(340, 30) - 340 * 20)
     expect((await figuresOf(room, 'finish', who)).area as number).toBeCloseTo(all, 3)
     expect((await figuresOf(room, 'finish faces=all', who)).area as number).toBeCloseTo(all, 3)
     expect((await figuresOf(room, 'finish faces=outside', who)).area as number).toBeCloseTo(all - faces, 3)
-    expect(textOf(await room.reply('finish faces=outside', who))).toContain('outside faces and all edges')
+    expect(textOf(await room.reply('finish faces=outside', who))).toContain('what shows from outside')
+  })
+})
+
+describe('a plan given by options', () => {
+  const BOX = 'object=17in x 13in height=15in'
+
+  it('is the same as one that is kept, with nothing kept', async () => {
+    const typed = await figuresOf(room, `finish ${BOX} grooves=3`, { channel: 'typed' })
+    expect(await room.refusal('finish', { channel: 'typed' })).toMatch(/how much area/u)
+    const who = { channel: 'kept' }
+    await room.reply('project start 17in x 13in height=15in', who)
+    expect(await figuresOf(room, 'finish grooves=3', who)).toEqual(typed)
+    expect((await figuresOf(room, 'finish', who)).area as number).toBeLessThan(typed.area as number)
+  })
+
+  it('is told part by part, and the parts come to the whole', async () => {
+    const { area, parts } = await figuresOf(room, `finish ${BOX} lid=inset bottom=cleats braces=all`)
+    const rows = parts as { faces: number; edges: number; grooves: number; bare: number; exposed: number }[]
+    expect(rows.length).toBeGreaterThan(10)
+    for (const { faces, edges, grooves, bare, exposed } of rows)
+      expect(exposed).toBeCloseTo(faces + edges + grooves - bare, 6)
+    expect(rows.reduce((sum, { exposed }) => sum + exposed, 0)).toBeCloseTo(area as number, 3)
+    const { tables = [] } = await room.reply(`finish ${BOX}`)
+    expect(tables[0]?.rows.map((row) => row.at(-1))).toContain('corner stile')
+  })
+
+  it.each([
+    ['finish 40 sq ft height=15in', /^invalid: an area and a box were both given/u],
+    ['finish object=17in x 13in', /how tall/u],
+    ['finish object=wood stove 20in x 20in height=30in', /^unsafe: /u],
+  ])('%s is refused', async (line, sentence) => {
+    expect(await room.refusal(line)).toMatch(sentence)
+  })
+})
+
+describe('the film and the cans', () => {
+  it('says how thick a coat is: 300 ft2 a gallon is 1604.17 / 300 = 5.35 mil wet (spreading-rate guides)', async () => {
+    const { wetFilm, dryFilm } = await figuresOf(room, 'finish 40 sq ft product=latex paint')
+    expect((wetFilm as number) / 25.4).toBeCloseTo(1604.17 / 300, 3)
+    expect(dryFilm as number).toBeCloseTo(0.35 * (wetFilm as number), 9)
+    expect((await figuresOf(room, 'finish 40 sq ft product=oil stain')).dryFilm).toBeNull()
+  })
+
+  it('buys the cans that cost least by the prices known, and says that examples are examples', async () => {
+    const who = { channel: 'priced' }
+    const line = 'finish 40 sq ft product=latex paint coats=2'
+    const before = await room.reply(line, who)
+    expect(before.figures.cost).toBeGreaterThan(0)
+    expect(textOf(before)).toContain('example prices as of')
+    await room.reply('shopping price latex paint gallon price=1', who)
+    const after = await room.reply(line, who)
+    expect(after.figures).toMatchObject({ cost: 1, containers: [{ name: 'gallon', count: 1 }] })
+    expect(textOf(after)).not.toContain('example prices')
+    expect(after.figures.left as number).toBeCloseTo(GALLON - (after.figures.volume as number), 3)
+  })
+})
+
+describe('drying', () => {
+  const after = (figures: Awaited<ReturnType<typeof figuresOf>>, what: string) =>
+    (figures.drying as { what: string; coat: number; hours: number }[]).find((event) => event.what === what)
+      ?.hours
+
+  it('is a calendar from the first coat on: a paint maker allows the second after 4 h in the warm', async () => {
+    const figures = await figuresOf(room, 'finish 40 sq ft product=latex paint coats=2 temperature=70F')
+    expect(figures.drying).toMatchObject([
+      { what: 'coat', coat: 1, hours: 0 },
+      { what: 'coat', coat: 2 },
+      { what: 'touch' },
+      { what: 'handle' },
+      { what: 'assemble' },
+      { what: 'full' },
+    ])
+    expect(after(figures, 'touch')).toBeCloseTo(4.5, 9)
+  })
+
+  it('takes longer in the cold, and longer still in damp air, and says by what rule', async () => {
+    const at = (air: string) => figuresOf(room, `finish 3 m2 product=varnish ${air}`)
+    const warm = after(await at('temperature=21C'), 'full') as number
+    expect(after(await at('temperature=16C'), 'full')).toBeCloseTo(warm * Math.SQRT2, 6)
+    expect(after(await at('temperature=16C humidity=75%'), 'full')).toBeCloseTo(warm * Math.SQRT2 * 1.5, 6)
+    expect(textOf(await room.reply('finish 3 m2 product=varnish temperature=60F'))).toContain('rule of thumb')
+  })
+
+  it.each([
+    [
+      'product=latex paint temperature=45F',
+      /^invalid: latex paint does not dry at 45°F: .* 50°F at the least.*or use oil stain/u,
+    ],
+    [
+      'product=latex paint temperature=95F',
+      /dries before it flows at 95°F: its maker allows 90°F at the most/u,
+    ],
+    [
+      'product=varnish temperature=20C humidity=90%',
+      /does not dry in air of 90 %: its maker asks for less than 85 %/u,
+    ],
+  ])('%s is refused with what would do', async (asked, sentence) => {
+    expect(await room.refusal(`finish 40 sq ft ${asked}`)).toMatch(sentence)
+  })
+
+  it('cautions of cold where no maker has named a limit', async () => {
+    const caution = cautionsOf(await room.reply('finish 3 m2 product=oil stain temperature=8C'))
+    expect(caution).toContain('finish-cold')
   })
 })
 

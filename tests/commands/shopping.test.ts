@@ -1,0 +1,267 @@
+import { afterAll, describe, expect, it } from 'vitest'
+import { tableLines, PHONE_COLUMNS } from '../../src/bot/format.ts'
+import { itemKey } from '../../src/core/quantities/shoppingPrices.ts'
+import { openRoom, type Who } from '../room.ts'
+import { figuresOf, textOf } from './asking.ts'
+
+const room = await openRoom({ settings: { search: { seconds: 0.4, queue: 32 } } })
+afterAll(() => room.close())
+
+interface Item {
+  readonly item: string
+  readonly need: number
+  readonly have: number
+  readonly buy: number
+  readonly price: number | null
+  readonly cost: number | null
+}
+interface Figures {
+  readonly items: readonly Item[]
+  readonly cost: number | null
+  readonly spareCost: number | null
+  readonly currency: string
+  readonly missingPrices: readonly string[]
+  readonly spares: readonly { item: string; buy: number; cost: number | null }[]
+}
+
+const shopping = async (line: string, who?: Who) => (await figuresOf(room, line, who)) as unknown as Figures
+
+/** Counts of whole things by name, whatever order their words stand in. */
+const counted = (
+  rows: readonly (readonly [name: string, count: number])[],
+): Readonly<Record<string, number>> => {
+  const sums: Record<string, number> = {}
+  for (const [name, count] of rows) sums[itemKey(name)] = (sums[itemKey(name)] ?? 0) + count
+  return sums
+}
+
+const PLANS = [
+  ['US', '17in x 13in height=15in'],
+  ['US', '29in x 18in height=40in corner=cleated braces=all'],
+  ['US', '17in round height=15in corner=bracketed lid=inset bottom=feet'],
+  ['UK', '430mm x 330mm height=380mm corner=butted grooves=4'],
+  ['EU', '600mm x 400mm height=500mm corner=halved bottom=cleats'],
+  ['AU', '900mm x 500mm height=700mm braces=ends lid=overlapping'],
+] as const
+
+describe('the amounts are those that each command gives by itself', () => {
+  it.each(PLANS)('%s: %s', async (region, plan) => {
+    const who = { user: region, channel: `${region} ${plan}` }
+    await room.reply(`units region=${region}`, who)
+    await room.reply(`project start ${plan}`, who)
+    const { items, missingPrices } = await shopping('shopping list product=latex paint coats=3', who)
+    const layout = await figuresOf(room, 'layout', who)
+    const fasteners = await figuresOf(room, 'fasteners', who)
+    const glue = await figuresOf(room, 'glue', who)
+    const finish = await figuresOf(room, 'finish product=latex paint coats=3', who)
+    const taken = (of: RegExp) =>
+      items.filter(({ item }) => of.test(item)).reduce((sum, { need }) => sum + need, 0)
+    expect(taken(/plywood \S+$/u)).toBe(layout.sheets)
+    expect(taken(/^[\dx]+(?: \w+)? [\d.]+ (?:ft|m)$/u)).toBe(layout.boards)
+    const need = counted(items.map(({ item, need: count }) => [item, count]))
+    const boxes = fasteners.boxes as {
+      name: string
+      kind: string
+      length: number
+      size: number
+      count: number
+    }[]
+    const inBoxes = counted(
+      boxes.map(({ name, kind, size, count }) => [`${name} ${kind}s box of ${size}`, count]),
+    )
+    // The list names every length as well: it is left out here.
+    const listed = items
+      .filter(({ item }) => / box of /u.test(item))
+      .map(
+        ({ item, need: count }) =>
+          [item.replace(/^(\S+(?: gauge)?) [\d /]+ (?:in|mm) /u, '$1 '), count] as const,
+      )
+    expect(counted(listed)).toEqual(inBoxes)
+    const bottles = glue.bottles as { name: string; count: number }[]
+    for (const { name, count } of bottles) expect(need[itemKey(`${glue.product} ${name}`)]).toBe(count)
+    const cans = finish.containers as { name: string; count: number }[]
+    for (const { name, count } of cans) expect(need[itemKey(`latex paint ${name}`)]).toBe(count)
+    expect(need[itemKey('corner bracket')]).toBe(plan.includes('bracketed') ? 8 : undefined)
+    // Common practice: 16 sq ft of bare wood to a sheet of sandpaper.
+    const sheets = Math.ceil((finish.area as number) / (16 * 92_903.04))
+    expect(need[itemKey('120 grit sandpaper')]).toBe(sheets)
+    expect(missingPrices).toEqual([])
+  })
+})
+
+describe('the sums', () => {
+  it('are those of their rows, to the cent', async () => {
+    const who = { channel: 'sums' }
+    await room.reply('project start 17in x 13in height=15in corner=cleated', who)
+    await room.reply('shopping price 1/2 in plywood 4x8 price=37.99', who)
+    await room.reply('shopping price yellow glue 4oz price=$3.49', who)
+    const { items, cost, spareCost, currency, spares } = await shopping('shopping list product=varnish', who)
+    const cents = (amount: number | null) => Math.round((amount ?? Number.NaN) * 100)
+    for (const each of items) expect(cents(each.cost)).toBe(each.buy * cents(each.price))
+    expect(cents(cost)).toBe(items.reduce((sum, each) => sum + cents(each.cost), 0))
+    expect(cents(spareCost)).toBe(spares.reduce((sum, each) => sum + cents(each.cost), 0))
+    expect(items.find(({ item }) => item === '1/2 in plywood 4x8')).toMatchObject({ price: 37.99 })
+    expect(items.find(({ item }) => item === 'yellow glue 4 oz')).toMatchObject({ price: 3.49, cost: 3.49 })
+    expect(currency).toBe('USD')
+    const { answer } = await room.reply('shopping list product=varnish', who)
+    expect(answer).toContain(
+      `Buy for $${(cost ?? 0).toFixed(2)}: ${items.length} things; $${(spareCost ?? 0).toFixed(2)}`,
+    )
+  })
+
+  it('keep spares apart, which are rounded up to whole ones and may be none', async () => {
+    const who = { channel: 'spares' }
+    await room.reply('project start 17in x 13in height=15in', who)
+    const before = await shopping('shopping', who)
+    expect(before.spares.map(({ buy }) => buy)).toEqual([1, 1])
+    await room.reply('shopping spare 0%', who)
+    const after = await shopping('shopping', who)
+    expect(after).toMatchObject({ cost: before.cost, spareCost: 0, spares: [] })
+  })
+
+  it('are lower for what is on hand, which the list names', async () => {
+    const who = { channel: 'hand' }
+    await room.reply('project start 17in x 13in height=15in', who)
+    let least = (await shopping('shopping list product=paint coats=2', who)).cost ?? 0
+    for (const line of [
+      'shopping have 1/2 in plywood 4x8',
+      'shopping have half-pint of paint count=1',
+      'shopping have 18 gauge 3/4 in brads count=2000',
+      'shopping have 120 grit sandpaper count=1',
+      'stock add 2x4x8 count=9',
+    ]) {
+      await room.reply(line, who)
+      const { cost, items } = await shopping('shopping list product=paint coats=2', who)
+      expect(cost, line).toBeLessThanOrEqual(least)
+      for (const { need, have, buy } of items) expect(need).toBe(have + buy)
+      least = cost ?? 0
+    }
+    const { items } = await shopping('shopping list product=paint coats=2', who)
+    expect(items.find(({ item }) => item === '1/2 in plywood 4x8')).toMatchObject({
+      need: 1,
+      have: 1,
+      buy: 0,
+      cost: 0,
+    })
+    expect(items.find(({ item }) => item.endsWith('2x4x8'))).toMatchObject({ buy: 0 })
+    await room.reply('shopping have 1/2 in plywood 4x8 count=0', who)
+    expect((await shopping('shopping list product=paint coats=2', who)).cost).toBeGreaterThan(least)
+  })
+
+  it('take the price of the stock list, in the same money, before any example', async () => {
+    const who = { channel: 'stock' }
+    await room.reply('project start 17in x 13in height=15in', who)
+    await room.reply('stock add 4ft x 8ft sheet=1/2 ply price=$31.25', who)
+    const { items } = await shopping('shopping', who)
+    expect(items[0]).toMatchObject({ item: 'S1 plywood 4ft x 8ft', buy: 1, price: 31.25 })
+    await room.reply('shopping price S1 price=30', who)
+    expect((await shopping('shopping', who)).items[0]).toMatchObject({ price: 30 })
+    await room.reply('shopping currency EUR', who)
+    expect((await shopping('shopping', who)).items[0]).toMatchObject({ price: null, cost: null })
+  })
+})
+
+describe('what has no price', () => {
+  it('is listed and said, and in no sum', async () => {
+    const who = { channel: 'missing' }
+    await room.reply('project start 17in x 13in height=15in', who)
+    await room.reply('shopping currency CAD', who)
+    await room.reply('shopping price 1/2 in plywood 4x8 price=60 CAD', who)
+    const { items, cost, spareCost, currency, missingPrices } = await shopping('shopping', who)
+    expect(currency).toBe('CAD')
+    expect(cost).toBeNull()
+    expect(spareCost).toBeNull()
+    expect(missingPrices).toEqual(items.filter(({ price }) => price === null).map(({ item }) => item))
+    expect(missingPrices).toHaveLength(items.length - 1)
+    const reply = await room.reply('shopping', who)
+    expect(reply.answer).toMatch(/^Buy for at least 60\.00 CAD: \d+ things, \d+ of them without a price/u)
+    expect(textOf(reply)).toContain('no price, so in no sum')
+    expect(textOf(reply)).not.toContain('example prices')
+    await room.reply('shopping undo', who)
+    expect((await room.reply('shopping', who)).answer).toMatch(
+      /^Buy \d+ things; no price is known for any of them$/u,
+    )
+  })
+})
+
+describe('what is kept', () => {
+  it('can be undone and done again, and a change of money takes the prices off that were in another', async () => {
+    const who = { channel: 'kept' }
+    await room.reply('shopping price quart of varnish price=21', who)
+    await room.reply('shopping price quart of varnish price=22', who)
+    expect(await figuresOf(room, 'shopping kept', who)).toMatchObject({
+      prices: [{ item: 'oil polyurethane quart', price: 22 }],
+      currency: 'USD',
+    })
+    expect((await figuresOf(room, 'shopping undo', who)).prices).toEqual([
+      { item: 'oil polyurethane quart', price: 21 },
+    ])
+    expect((await figuresOf(room, 'shopping redo', who)).prices).toEqual([
+      { item: 'oil polyurethane quart', price: 22 },
+    ])
+    expect(await figuresOf(room, 'shopping currency £', who)).toMatchObject({ prices: [], currency: 'GBP' })
+    expect(await figuresOf(room, 'shopping undo', who)).toMatchObject({
+      prices: [{ price: 22 }],
+      currency: 'USD',
+    })
+  })
+
+  it('stays in its money, whatever region somebody asks from', async () => {
+    const who = { channel: 'two regions' }
+    await room.reply('shopping price latex paint quart price=20', who)
+    await room.reply('project start 430mm x 330mm height=380mm', who)
+    const british = { ...who, user: 'british' }
+    await room.reply('units region=UK', british)
+    const { currency, missingPrices, items } = await shopping('shopping', british)
+    expect(currency).toBe('USD')
+    expect(missingPrices).toHaveLength(items.length)
+  })
+})
+
+describe('the reply', () => {
+  it('fits a phone, and says that examples are examples', async () => {
+    const who = { channel: 'phone' }
+    await room.reply(
+      'project start 17in x 13in height=15in corner=cleated lid=inset bottom=feet braces=all',
+      who,
+    )
+    const response = await room.ask('shopping', who)
+    if (!response.ok) throw new Error(response.error)
+    const lines = (response.reply.tables ?? []).flatMap((table) => tableLines(table, response.show))
+    expect(lines.length).toBeGreaterThan(15)
+    for (const line of lines) expect(line.length, line).toBeLessThanOrEqual(PHONE_COLUMNS)
+    expect(textOf(response.reply)).toMatch(/example prices as of \d{4}, not your shop's/u)
+  })
+
+  it('lists the wood alone for a cut list without a project', async () => {
+    const who = { channel: 'cut list' }
+    await room.reply('cutlist add 2x 24in x 12in; 3 @ 4ft', who)
+    await room.reply('stock add 4ft x 8ft sheet=1/2 ply price=40', who)
+    await room.reply('stock add 2x4x8 price=4', who)
+    const reply = await room.reply('shopping', who)
+    expect(reply.figures).toMatchObject({ cost: 40 + 3 * 4, spareCost: 44, missingPrices: [] })
+    expect((reply.figures as unknown as Figures).items).toHaveLength(2)
+    expect(textOf(reply)).toContain('the wood of the cut list only')
+  })
+
+  it.each([
+    ['shopping', /there is nothing to cut yet/u],
+    [
+      'shopping price unicorn price=3',
+      /nothing on a shopping list is called "unicorn"; write its name as the list has it/u,
+    ],
+    ['shopping price latex paint price=3', /write the size too, such as latex paint half-pint/u],
+    ['shopping price latex paint quart', /price/u],
+    [
+      'shopping price latex paint quart price=3 EUR',
+      /this list is in USD, not EUR; .* first: shopping currency EUR/u,
+    ],
+    ['shopping price latex paint quort price=3', /Did you mean latex paint quart/u],
+    ['shopping have latex paint quart count=-1', /count="-1" is out of range|below zero|from 0/u],
+    ['shopping spare 200%', /200%/u],
+    ['shopping currency xyzzy', /"xyzzy" is no currency; write a sign such as/u],
+    ['shopping undo', /there is nothing to undo in this shopping list/u],
+  ])('%s is told in one sentence', async (line, sentence) => {
+    expect(await room.refusal(line, { channel: 'bad' })).toMatch(sentence)
+  })
+})
