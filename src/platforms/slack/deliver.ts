@@ -26,9 +26,14 @@ export async function deliver(desk: Desk, to: Destination, delivery: Delivery): 
   const message = render(response)
   const isPublic = audience === 'channel' || (response.ok && response.reply.audience === 'channel')
   if (!isPublic) return logged(desk, tell(to, await privatePost(desk, message, delivery)))
+  // A message that was answered stands over its answer; a command or a press does not.
+  const asked = to.response ? [askedBlock(desk, delivery)] : []
   await logged(
     desk,
-    show(to, { text: message.text, blocks: [...message.blocks, ...(await formBlocks(desk, delivery))] }),
+    show(to, {
+      text: message.text,
+      blocks: [...asked, ...message.blocks, ...(await formBlocks(desk, delivery))],
+    }),
   )
   await share(desk, to, message)
 }
@@ -65,7 +70,7 @@ async function privatePost(desk: Desk, message: SlackMessage, delivery: Delivery
   const { text, blocks } = message
   if (!delivery.response.ok) return { text, blocks: [...blocks, ...(await formBlocks(desk, delivery))] }
   const attachments = desk.recent.keep(message)
-  const asked = context(escapeText(clipped(`${desk.command} ${delivery.line}`, QUESTION)))
+  const asked = askedBlock(desk, delivery)
   const value = await packMessage(
     { post: { text, blocks: [asked, ...blocks] }, attachments },
     desk.parts.keeping,
@@ -74,6 +79,9 @@ async function privatePost(desk: Desk, message: SlackMessage, delivery: Delivery
   if (attachments !== undefined) elements.push(button('send', sendLabel(message), attachments))
   return { text, blocks: [...blocks, { type: 'actions', elements }] }
 }
+
+const askedBlock = ({ command }: Desk, { line }: Delivery): KnownBlock =>
+  context(escapeText(clipped(`${command} ${line}`, QUESTION)))
 
 /** The most of a question that is repeated over an answer that is shown to all. */
 const QUESTION = 300

@@ -1,12 +1,10 @@
 /**
  * `text` as Slack shows it and nothing more: the three characters that begin a mention, a link or an entity are written
- * as entities, so no text pings anybody. Source: Slack, Formatting message text, "Escaping text".
+ * as entities, so no text pings anybody (Slack, Formatting message text, "Escaping text"); and no run of back-ticks begins
+ * or ends a code block.
  */
 export const escapeText = (text: string): string =>
-  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')
-
-/** `text` for a code block: escaped, and with no run of back-ticks that would end the block. */
-export const escapeCode = (text: string): string => escapeText(text.replaceAll('```', "'''"))
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('```', "'''")
 
 /** How Slack writes what it has made a link of: `<tel:5551234|555 1234>`, `<http://a.b>`, `<@U1>`, `<#C1|general>`. */
 const LINK = /<([^<>|]*)(?:\|([^<>]*))?>/gu

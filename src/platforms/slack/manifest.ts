@@ -24,9 +24,6 @@ export interface ManifestOptions {
 /** Slack's limits (the manifest types of @slack/web-api). */
 const MOST = { description: 140, commandDescription: 2000, usageHint: 1000, longDescription: 4000 } as const
 
-/** Slack refuses a longer description of less than so many characters. */
-const LEAST_LONG = 175
-
 /** The app manifest for these commands: one slash command, whose line names them. */
 export function createManifest(
   commands: readonly Description[],
@@ -81,5 +78,5 @@ function longDescription(commands: readonly Description[]): string {
     'What can be asked, by hobby builders and clubs who make panelled boxes of sheets and strips:',
     ...lines,
   ]
-  return clipped(text.join('\n').padEnd(LEAST_LONG, '.'), MOST.longDescription)
+  return clipped(text.join('\n'), MOST.longDescription)
 }

@@ -75,7 +75,7 @@ function readConnection(environment: Environment, vault: Vault): SocketOptions |
     )
   return {
     mode: 'http',
-    signingSecret: environment.SLACK_SIGNING_SECRET,
+    signingSecret: needed(environment, 'SLACK_SIGNING_SECRET'),
     port: readPort(environment.SLACK_PORT ?? '3000'),
     host: environment.SLACK_HOST,
     workspaces: environment.SLACK_BOT_TOKEN
@@ -94,13 +94,13 @@ const readOAuth = (environment: Environment, vault: Vault): OAuthOptions => ({
 })
 
 function needed(environment: Environment, name: string): string {
-  const value = environment[name]
+  const value = environment[name]?.trim()
   if (!value) throw new Error(`${name} is not set`)
   return value
 }
 
 function starting(environment: Environment, name: string, start: string): string {
-  const value = needed(environment, name).trim()
+  const value = needed(environment, name)
   if (!value.startsWith(start))
     throw new Error(`${name} does not begin with ${start}; it may be another token`)
   return value

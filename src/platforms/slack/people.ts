@@ -38,15 +38,12 @@ export function createPeople(now: () => Date, patience = PATIENCE): People {
   const members = createRecall<Member>(now)
   const creators = createRecall<string | undefined>(now)
   const member = ({ client, team, user }: Whereabouts) =>
-    members(`${team} ${user}`, async () => {
+    members(team, user, async () => {
       const { user: found } = await client.users.info({ user, include_locale: true })
       return { locale: found?.locale, leads: !!(found?.is_admin || found?.is_owner) }
     })
   const creator = ({ client, team, channel }: Whereabouts) =>
-    creators(
-      `${team} ${channel}`,
-      async () => (await client.conversations.info({ channel })).channel?.creator,
-    )
+    creators(team, channel, async () => (await client.conversations.info({ channel })).channel?.creator)
   return {
     know: async (where) => {
       const [person, created] = await Promise.all([
@@ -79,24 +76,29 @@ async function soon<Value>(asked: Promise<Value>, patience: number): Promise<Val
 const MOST = 10_000
 
 /**
- * Remembers what was learnt, or that Slack refused to say, for an hour; asks once for many at a time. What failed for
- * any other reason is asked again.
+ * Remembers what was learnt of each in a team, or that Slack refused to say, for an hour; asks once for many at a time.
+ * Where a scope is missing nothing of that team is asked. What failed for any other reason is asked again.
  */
 function createRecall<Value>(now: () => Date) {
   const known = new Map<string, { readonly value: Promise<Value>; readonly until: number }>()
-  return (key: string, learn: () => Promise<Value>): Promise<Value> => {
+  const unscoped = new Map<string, number>()
+  const inAnHour = () => now().getTime() + HOUR
+  return async (team: string, one: string, learn: () => Promise<Value>): Promise<Value | undefined> => {
+    if ((unscoped.get(team) ?? 0) > now().getTime()) return undefined
+    const key = `${team} ${one}`
     const found = known.get(key)
     if (found && found.until > now().getTime()) return found.value
     const value = learn()
     known.delete(key)
-    known.set(key, { value, until: now().getTime() + HOUR })
+    known.set(key, { value, until: inAnHour() })
     for (const [oldest] of known) if (known.size > MOST) known.delete(oldest)
     value.catch((error) => {
-      if (!REFUSED.test(slackError(error))) known.delete(key)
+      const why = slackError(error)
+      if (why === 'missing_scope') unscoped.set(team, inAnHour())
+      if (!REFUSED.test(why)) known.delete(key)
     })
     return value
   }
 }
 
-const REFUSED =
-  /^(?:missing_scope|user_not_found|user_not_visible|channel_not_found|not_in_channel|.*restricted.*)$/u
+const REFUSED = /^(?:user_not_found|user_not_visible|channel_not_found|not_in_channel|.*restricted.*)$/u

@@ -31,7 +31,7 @@ export function readPress(desk: Desk, body: BlockAction, client: WebClient, team
   return {
     desk,
     client,
-    value: valueOf(action ?? {}),
+    value: chosenIn(action ?? {}),
     trigger,
     to: { client, team, channel, user: user.id, response, ...(typeof thread === 'string' && { thread }) },
     view: view && { id: view.id, type: view.type },
@@ -46,7 +46,7 @@ export function channelOf(metadata: string | undefined): string | undefined {
 }
 
 /** Of a button, of a choice from a list, of a chosen conversation. */
-function valueOf(action: object): string {
+function chosenIn(action: object): string {
   const { value, selected_option, selected_conversation } = action as {
     value?: string
     selected_option?: { value?: string } | null

@@ -62,7 +62,7 @@ async function pressSend(press: Press): Promise<void> {
 
 /** Opens the form of a line. Slack lets a modal be opened for three seconds only, so nothing is looked up before. */
 async function pressForm(press: Press): Promise<void> {
-  const { desk, client, to, trigger } = press
+  const { desk, client, to, trigger, view } = press
   const line = await recalledText(press.value, desk.parts.keeping)
   const form = line === undefined ? undefined : formOf(line, desk.parts.commands)
   if (!form) return say(press, GONE)
@@ -74,6 +74,8 @@ async function pressForm(press: Press): Promise<void> {
     responseUrl: to.response?.url,
   }
   await client.views.open({ trigger_id: trigger, view: formView(form, ticket) })
+  // A choice from the list of the home page stays chosen, and could not be made again.
+  if (view?.type === 'home') await publishHome(desk, to)
 }
 
 /** Shows another channel's project on the home page. */

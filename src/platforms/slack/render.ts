@@ -5,42 +5,37 @@ import type { Response } from '../../bot/request.ts'
 import type { Show } from '../../bot/show.ts'
 import { giveWay } from '../giveWay.ts'
 import { replyText } from '../text.ts'
-import { escapeCode, escapeText } from './escape.ts'
+import { escapeText } from './escape.ts'
 import { limits } from './limits.ts'
 import { button, context, plainMessage, type SlackMessage, section } from './message.ts'
 
 /** A response as a Slack message, within every limit; answer and cautions are never cut short. */
 export function render(response: Response): SlackMessage {
   if (!response.ok) return plainMessage(escapeText(response.error))
-  const { reply, show } = response
-  return giveWay(reply, (each) => renderReply(each, show), fits, show)
+  const { show } = response
+  const { reply, blocks } = giveWay(
+    response.reply,
+    (each) => ({ reply: each, blocks: blocksOf(each, show) }),
+    fits,
+    show,
+  )
+  return { text: fallbackText(reply, show), blocks, pictures: reply.pictures ?? [], files: reply.files ?? [] }
 }
 
-const renderReply = (reply: Reply, show: Show): SlackMessage => ({
-  text: fallbackText(reply, show),
-  blocks: [
-    ...sections([reply.answer], escapeText),
-    ...sections(
-      (reply.cautions ?? []).map(({ text }) => `! ${text}`),
-      escapeText,
-    ),
-    ...(reply.tables ?? []).flatMap((table) => tableBlocks(table, show)),
-    ...chunks((reply.notes ?? []).map((note) => escapeText(`- ${note}`))).map(context),
-    ...buttonBlocks(reply.buttons ?? []),
-  ],
-  pictures: reply.pictures ?? [],
-  files: reply.files ?? [],
-})
-
-const sections = (lines: readonly string[], escape: (line: string) => string): readonly KnownBlock[] =>
-  chunks(lines.map(escape)).map(section)
+const blocksOf = (reply: Reply, show: Show): readonly KnownBlock[] => [
+  ...chunks([escapeText(reply.answer)]).map(section),
+  ...chunks((reply.cautions ?? []).map(({ text }) => escapeText(`! ${text}`))).map(section),
+  ...(reply.tables ?? []).flatMap((table) => tableBlocks(table, show)),
+  ...chunks((reply.notes ?? []).map((note) => escapeText(`- ${note}`))).map(context),
+  ...buttonBlocks(reply.buttons ?? []),
+]
 
 /**
  * A table as a code block at most 28 columns wide, which no phone wraps. Slack's own table block is not used: it is taken
  * once a message, not in a modal, and a phone shows few of its columns.
  */
 const tableBlocks = (table: Table, show: Show): readonly KnownBlock[] =>
-  chunks(tableLines(table, show).map(escapeCode)).map((lines) => section(`\`\`\`\n${lines}\n\`\`\``))
+  chunks(tableLines(table, show).map(escapeText)).map((lines) => section(`\`\`\`\n${lines}\n\`\`\``))
 
 /** A button holds the line it types; one whose line is too long was given a short name for it before (keptLines.ts). */
 const buttonBlocks = (buttons: readonly Button[]): readonly KnownBlock[] => {
@@ -85,10 +80,8 @@ function fallbackText(reply: Reply, show: Show): string {
   return text.length <= limits.text ? text : escapeText(replyText(said, show))
 }
 
-const fits = ({ blocks, text }: SlackMessage): boolean =>
-  blocks.length <= limits.blocks - SPARE &&
-  text.length <= limits.text &&
-  JSON.stringify(blocks).length <= limits.budget
+const fits = ({ blocks }: { readonly blocks: readonly KnownBlock[] }): boolean =>
+  blocks.length <= limits.blocks - SPARE && JSON.stringify(blocks).length <= limits.budget
 
 /** Blocks that are added on the way: the question asked, and the buttons of a private answer. */
 const SPARE = 3
