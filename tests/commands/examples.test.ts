@@ -24,7 +24,7 @@ const FIGURES: Readonly<Record<string, string>> = {
 }
 
 /** Examples that go on from a plan are run where there is one. */
-const NEEDS_PLAN = /^(?:project(?! start)|layout|cutorder)/u
+const NEEDS_PLAN = /^(?:project(?! start)|layout|cutorder|shopping)/u
 const PLAN = 'project start 17in x 13in height=15in sheet=1/2 ply'
 
 const search = createSearch({ threads: 1, queue: 8 })

@@ -171,7 +171,7 @@ describe('the film and the cans', () => {
 })
 
 describe('drying', () => {
-  const after = (figures: Awaited<ReturnType<typeof figuresOf>>, what: string) =>
+  const hoursTo = (figures: Awaited<ReturnType<typeof figuresOf>>, what: string) =>
     (figures.drying as { what: string; coat: number; hours: number }[]).find((event) => event.what === what)
       ?.hours
 
@@ -185,14 +185,14 @@ describe('drying', () => {
       { what: 'assemble' },
       { what: 'full' },
     ])
-    expect(after(figures, 'touch')).toBeCloseTo(4.5, 9)
+    expect(hoursTo(figures, 'touch')).toBeCloseTo(4.5, 9)
   })
 
   it('takes longer in the cold, and longer still in damp air, and says by what rule', async () => {
     const at = (air: string) => figuresOf(room, `finish 3 m2 product=varnish ${air}`)
-    const warm = after(await at('temperature=21C'), 'full') as number
-    expect(after(await at('temperature=16C'), 'full')).toBeCloseTo(warm * Math.SQRT2, 6)
-    expect(after(await at('temperature=16C humidity=75%'), 'full')).toBeCloseTo(warm * Math.SQRT2 * 1.5, 6)
+    const warm = hoursTo(await at('temperature=21C'), 'full') as number
+    expect(hoursTo(await at('temperature=16C'), 'full')).toBeCloseTo(warm * Math.SQRT2, 6)
+    expect(hoursTo(await at('temperature=16C humidity=75%'), 'full')).toBeCloseTo(warm * Math.SQRT2 * 1.5, 6)
     expect(textOf(await room.reply('finish 3 m2 product=varnish temperature=60F'))).toContain('rule of thumb')
   })
 
