@@ -7,6 +7,7 @@ import {
   type Message,
   Options,
   Partials,
+  RESTEvents,
 } from 'discord.js'
 import type { PlatformParts } from '../../bot/platform.ts'
 import type { Platform } from '../../bot/request.ts'
@@ -45,7 +46,7 @@ const settings = ({ shards, api }: DiscordOptions): ClientOptions => ({
     GuildMemberManager: { maxSize: 100, keepOverLimit: ({ id, client }) => id === client.user.id },
     UserManager: { maxSize: 100, keepOverLimit: ({ id, client }) => id === client.user.id },
   }),
-  ...(shards && { shards: [...shards.ids], shardCount: shards.count }),
+  ...(shards ? { shards: [...shards.ids], shardCount: shards.count } : { shards: 'auto' }),
   ...(api !== undefined && { rest: { api } }),
 })
 
@@ -119,10 +120,13 @@ function watch(client: Client, { log }: PlatformParts): void {
   client.on(Events.ShardDisconnect, ({ code }, shard) => log.error({ shard, code }, closedWhy(code)))
   client.on(Events.ShardReconnecting, (shard) => log.warn({ shard }, 'a connection is opened again'))
   client.on(Events.ShardResume, (shard, replayed) => log.info({ shard, replayed }, 'a connection is back'))
-  client.rest.on('rateLimited', ({ method, timeToReset, scope, global }) =>
-    log.warn({ method, timeToReset, scope, global }, 'Discord asks to wait'),
+  client.rest.on(RESTEvents.Response, ({ method }, { status }) => {
+    if (status === 429) log.warn({ method }, 'Discord asks to wait')
+  })
+  client.rest.on(RESTEvents.RateLimited, ({ method, timeToReset, scope }) =>
+    log.warn({ method, timeToReset, scope }, 'a call waits, so as not to be too many'),
   )
-  client.rest.on('invalidRequestWarning', ({ count, remainingTime }) =>
+  client.rest.on(RESTEvents.InvalidRequestWarning, ({ count, remainingTime }) =>
     log.warn(
       { count, remainingTime },
       'Discord refuses many calls; at 10 000 in ten minutes it closes the door',
