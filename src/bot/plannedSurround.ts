@@ -1,9 +1,10 @@
 import type { Facts } from '../core/checks/cautionFacts.ts'
-import { MILLIMETRE, nanometres } from '../core/measure/length.ts'
-import { type Part, type Plan, planSurround } from '../core/plan.ts'
+import { type Length, MILLIMETRE, nanometres } from '../core/measure/length.ts'
+import { type Plan, planSurround } from '../core/plan.ts'
 import type { Region } from '../core/stock/stock.ts'
 import { completePlan } from './completePlan.ts'
 import type { Context } from './context.ts'
+import { joinLines, type Sold } from './joinLines.ts'
 import { obstacleSentence, warningLine } from './obstacleWords.ts'
 import type { PlanChoices } from './planChoices.ts'
 import { Refusal } from './refusal.ts'
@@ -43,29 +44,24 @@ export function planned(choices: PlanChoices, context: Context): Planned {
   const warnings = plan.warnings.map((warning) => warningLine(warning, context.show))
   return {
     plan,
-    warnings: [...openLines(choices), ...warnings, ...tooLongLines(plan, choices, context)],
+    warnings: [
+      ...openLines(choices),
+      ...warnings,
+      ...joinLines(plan, soldFor(choices, context), context.show),
+    ],
     assumptions,
   }
 }
 
-/** Parts that no sheet or board on sale gives in one piece. */
-function tooLongLines(plan: Plan, choices: PlanChoices, { reference, settled }: Context): readonly string[] {
+/** What is sold in the region of the plan. */
+function soldFor({ region }: PlanChoices, { reference, settled }: Context): Sold {
   const { sizes, lengths } = reference.stock
-  const sold = <Row extends { readonly region: Region }>(rows: readonly Row[]) =>
-    rows.filter(({ region }) => region === (choices.region ?? settled.region))
-  const longest = Math.max(...sold(lengths).map(({ length }) => length))
-  const fits = ({ material, length, width }: Part): boolean =>
-    material === 'strip'
-      ? length <= longest
-      : sold(sizes).some(
-          (sheet) => Math.max(length, width) <= sheet.length && Math.min(length, width) <= sheet.width,
-        )
-  return plan.parts
-    .filter((part) => !fits(part))
-    .map(
-      ({ label, name, material }) =>
-        `${label} is larger than any ${material === 'sheet' ? 'sheet' : 'board'} sold here: join each ${name} from two, with the joint on a batten`,
-    )
+  const here = <Row extends { readonly region: Region }>(rows: readonly Row[]) =>
+    rows.filter((row) => row.region === (region ?? settled.region))
+  return {
+    sheets: here(sizes),
+    longestBoard: Math.max(...here(lengths).map(({ length }) => length)) as Length,
+  }
 }
 
 /** What stays open is said with every answer, for the parts are those of a closed box. */
