@@ -15,10 +15,16 @@ export interface BraceAsked {
   readonly brace: Diagonal
 }
 
-/** Units of the page: the strip lies across all of it, `DEEP` wide; the frame above is as tall as `TALL` at the most. */
-const LONG = 860
-const DEEP = 150
+/** Units of the page: the strip lies across all of it; the frame above is as tall as `TALL` at the most. */
+const LONG = 790
 const TALL = 300
+
+/** How wide the strip is drawn: less where its cut runs so flat that it would reach into the middle. */
+function depthOf({ saw, secondSaw }: Diagonal): number {
+  const steepest = (Math.max(saw, secondSaw ?? 0) * Math.PI) / 180
+  const part = secondSaw === undefined ? 1 : 0.5
+  return Math.min(150, (LONG * 0.42) / (Math.tan(steepest) * part))
+}
 
 /** The end of a brace as it lies at the saw, with the saw's own angle, and above it where the brace goes. */
 export function drawBraceEnd(asked: BraceAsked, numbers: Numbers): Scene {
@@ -41,7 +47,8 @@ export function drawBraceEnd(asked: BraceAsked, numbers: Numbers): Scene {
 
 function drawn(asked: BraceAsked, numbers: Numbers): readonly Shape[] {
   const frame = frameShapes(asked, numbers)
-  return [...frame, ...stripShapes(asked, numbers, TALL + 190)]
+  const raised = asked.brace.secondSaw === undefined ? 0 : depthOf(asked.brace) / 2
+  return [...frame, ...stripShapes(asked, numbers, TALL + 190 + raised)]
 }
 
 /** The opening to scale, with the brace in it. */
@@ -74,9 +81,10 @@ function frameShapes({ opening, strip, brace }: BraceAsked, numbers: Numbers): r
 
 /** The strip flat on the saw's table: both ends cut, the middle left out. */
 function stripShapes({ strip, brace }: BraceAsked, numbers: Numbers, top: number): readonly Shape[] {
-  const [near, far] = [top + DEEP, top]
-  const outline = endOutline(brace)
-  const left = outline.map(([x, y]): Point => [x, near - y * DEEP])
+  const deep = depthOf(brace)
+  const [near, far] = [top + deep, top]
+  const outline = endOutline(brace, deep)
+  const left = outline.map(([x, y]): Point => [x, near - y * deep])
   // Half a turn brings one end over the other.
   const right = left.map(([x, y]): Point => [LONG - x, near + far - y])
   const cutAt = LONG * 0.62
@@ -104,14 +112,15 @@ function stripShapes({ strip, brace }: BraceAsked, numbers: Numbers, top: number
       to: [LONG * 0.5, near],
       out: [0.001, 0],
       text: fineMark(numbers, strip),
+      spill: 'beside',
       extended: false,
     }),
   ]
 }
 
 /** The cut end from the far edge to the near one: x in page units, y from 0 at the near edge to 1. */
-function endOutline({ saw, secondSaw }: Diagonal): readonly Point[] {
-  const lean = (angle: number, part: number): number => Math.tan((angle * Math.PI) / 180) * DEEP * part
+function endOutline({ saw, secondSaw }: Diagonal, deep: number): readonly Point[] {
+  const lean = (angle: number, part: number): number => Math.tan((angle * Math.PI) / 180) * deep * part
   if (secondSaw === undefined)
     return [
       [0, 0],
@@ -142,31 +151,42 @@ function edges(
 }
 
 /** The square line, the arc from it to the cut, and the saw's number. */
-function angleShapes(
-  { saw, secondSaw }: Diagonal,
-  numbers: Numbers,
-  left: readonly Point[],
-): readonly Shape[] {
+function angleShapes(brace: Diagonal, numbers: Numbers, left: readonly Point[]): readonly Shape[] {
+  const { saw, secondSaw } = brace
+  const deep = depthOf(brace)
   const tip = left[secondSaw === undefined ? 0 : 1] ?? [0, 0]
-  const radius = DEEP + 56
+  const radius = deep + 56
   const [up, turn] = [-Math.PI / 2, (saw * Math.PI) / 180]
   const bend = arc(tip, radius, up, up + turn)
   const end = bend.at(-1) ?? tip
   const text = numbers.angle(saw)
   const half = textWidth({ text, size: BIG, bold: true }) / 2
-  const beside: Point = [end[0] + half + 26, end[1] - 12]
+  // Outside the middle of the arc.
+  const beside: Point = [
+    tip[0] + Math.sin(turn / 2) * (radius + 20) + half + 14,
+    tip[1] - Math.cos(turn / 2) * (radius + 30),
+  ]
   return [
     line([tip, [tip[0], tip[1] - radius - 22]], 'dashed', 'square'),
     line([tip, end], 'cut'),
     line(bend, 'dimension'),
     arrow(end, [Math.cos(up + turn + Math.PI / 2 - 0.06), Math.sin(up + turn + Math.PI / 2 - 0.06)], 'ink'),
     centred(text, beside, BIG, { bold: true, tone: 'accent' }),
-    { shape: 'text', text: 'square', size: SMALL, at: [tip[0] - 8, tip[1] - radius - 34], tone: 'soft' },
-    ...(secondSaw === undefined ? [] : secondAngle(secondSaw, numbers, left)),
+    {
+      shape: 'text',
+      text: 'square',
+      size: SMALL,
+      at: [tip[0] - 12, tip[1] - radius],
+      anchor: 'end',
+      tone: 'soft',
+    },
+    ...(secondSaw === undefined ? [] : secondAngle(secondSaw, deep, numbers, left)),
   ]
 }
 
-function secondAngle(saw: number, numbers: Numbers, left: readonly Point[]): readonly Shape[] {
-  const at = left[0] ?? [0, 0]
-  return [centred(numbers.angle(saw), [at[0] + 76, at[1] - 30], NAME, { bold: true, tone: 'accent' })]
+/** The other cut of a point: in the strip where that is wide enough, else under it. */
+function secondAngle(saw: number, deep: number, numbers: Numbers, left: readonly Point[]): readonly Shape[] {
+  const [x, y] = left[0] ?? [0, 0]
+  const at: Point = deep < 110 ? [90, y + 28] : [x + 76, y - 30]
+  return [centred(numbers.angle(saw), at, NAME, { bold: true, tone: 'accent' })]
 }

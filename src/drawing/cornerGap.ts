@@ -26,7 +26,7 @@ export function drawCornerGap(asked: GapAsked): Scene {
     toScale: false,
     draw: () => [
       ...month(asked, 0, GAP.loose, 'driest month', asked.loosest, false),
-      ...month(asked, 470, asked.binds ? GAP.none : GAP.tight, 'wettest month', asked.tightest, asked.binds),
+      ...month(asked, 440, asked.binds ? GAP.none : GAP.tight, 'wettest month', asked.tightest, asked.binds),
     ],
     foot: [{ words: 'the gap at each end is drawn wider than it is' }],
   })

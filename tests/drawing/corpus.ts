@@ -99,7 +99,9 @@ export function planPictures(plan: Plan, show: Show): readonly Picture[] {
     boxPicture(plan, show, kerf),
     ...plan.faces.flatMap((face) => (face ? [facePicture(plan, face.name, show, kerf)] : [])),
     cornerPicture(plan, show),
-    ...plan.faces.flatMap((face) => (face?.brace ? [bracePicture(face.opening, width, face.brace, show)] : [])),
+    ...plan.faces.flatMap((face) =>
+      face?.brace ? [bracePicture(face.opening, width, face.brace, show)] : [],
+    ),
     ...panelGrooves(plan, { kerf }).flatMap(({ face, laid }) => {
       const length = plan.faces.find((each) => each?.name === face)?.panel
       return laid.status === 'laid' && length
@@ -160,8 +162,14 @@ export function cutPictures(show: Show): readonly Picture[] {
     brace(inches(8), inches(90), inches(3, 2), 'rails'),
     brace(inches(90), inches(4), millimetres(3), 'pointed'),
     brace(inches(10), inches(10), inches(6), 'rails'),
-    ...ripsOf({ board: millimetres(184), thickness: millimetres(38), strip: millimetres(3), kerf: millimetres(1) }, show),
-    ...ripsOf({ board: inches(7, 2), thickness: inches(3, 2), strip: inches(1, 2), kerf: inches(1, 8) }, show),
+    ...ripsOf(
+      { board: millimetres(184), thickness: millimetres(38), strip: millimetres(3), kerf: millimetres(1) },
+      show,
+    ),
+    ...ripsOf(
+      { board: inches(7, 2), thickness: inches(3, 2), strip: inches(1, 2), kerf: inches(1, 8) },
+      show,
+    ),
     ...ripsOf({ board: inches(45, 4), thickness: inches(3, 4), strip: inches(9), kerf: inches(1, 8) }, show),
     spacing(inches(36), inches(7, 2), 6, 'gaps'),
     spacing(inches(96), millimetres(3), 500, 'flush'),

@@ -26,7 +26,8 @@ describe('a panel from outside', () => {
           true,
           true,
         ])
-        const stile = name === 'end' ? 'end stile' : spec.corner === 'captured' ? 'corner stile' : 'side stile'
+        const stile =
+          name === 'end' ? 'end stile' : spec.corner === 'captured' ? 'corner stile' : 'side stile'
         const long = name === 'end' ? plan.endStileLength : plan.cornerStileLength
         const [left, right] = readBack(scene, stile, `${name} rail`)
         const upright = { x: 0, y: (height - long) / 2, width, height: long }

@@ -9,7 +9,9 @@ const HAIR = 0.01
 /** Everything that keeps a picture from being read, one line each; empty for one that can be. */
 export function faultsOf({ width, height, shapes }: Scene): readonly string[] {
   const texts = shapes.filter(isText)
-  const small = texts.filter(({ size }) => size < width * 0.03).map(({ text, size }) => `small ${text} ${size}`)
+  const small = texts
+    .filter(({ size }) => size < width * 0.03)
+    .map(({ text, size }) => `small ${text} ${size}`)
   const out = shapes.flatMap((shape) => {
     const { left, top, right, bottom } = areaOf(shape)
     const inside = left >= -HAIR && top >= -HAIR && right <= width + HAIR && bottom <= height + HAIR

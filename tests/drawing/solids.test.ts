@@ -11,7 +11,9 @@ function outlines(solids: readonly Solid[], isWhole: (name: string) => boolean):
   const panels = new Map<string, number[]>()
   const others: string[] = []
   for (const { name, low, high } of solids) {
-    if (!isWhole(name)) others.push(`${name} ${low} ${high}`)
+    // A handle stands anywhere near the middle: it is told by its size.
+    if (name === 'handle') others.push(`${name} ${high.map((value, axis) => value - (low[axis] ?? 0))}`)
+    else if (!isWhole(name)) others.push(`${name} ${low} ${high}`)
     else {
       const known = panels.get(name) ?? [...low, ...high]
       const grown = known.map((value, index) =>
