@@ -95,17 +95,20 @@ const spare = defineAction({
 const currency = defineAction({
   summary: 'What the prices of this channel are in; those kept in another are taken off',
   options: z.strictObject({ currency: first(words('a sign or a code', 'EUR')) }),
-  run: ({ currency: typed }, context) => {
+  run: async ({ currency: typed }, context) => {
     const code = codeOf(readMoney(`1 ${typed}`)?.currency, context.settled.region)
     if (code === undefined)
       throw new Refusal(
         'invalid',
         `${quoted(typed)} is no currency; write a sign such as $, £ or €, or a code such as CAD`,
       )
-    return keep(context, `Prices in ${code}`, (kept) => ({
+    const others = (kept: ShoppingKept): number => (kept.currency === code ? 0 : kept.prices.length)
+    const off = others((await shoppingOf(context).read()) ?? NOTHING_KEPT)
+    const gone = off === 0 ? '' : `, ${off} in other money taken off ("shopping undo" brings them back)`
+    return keep(context, `Prices in ${code}${gone}`, (kept) => ({
       ...kept,
       currency: code,
-      prices: kept.currency === code ? kept.prices : [],
+      prices: others(kept) > 0 ? [] : kept.prices,
     }))
   },
 })

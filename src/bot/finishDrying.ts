@@ -6,6 +6,7 @@ import {
   type DryingEvent,
   type NoDrying,
 } from '../core/quantities/dryingCalendar.ts'
+import { ABOVE_DEW, dewPoint } from '../core/quantities/dryingDewPoint.ts'
 import type { FinishProduct } from '../core/quantities/product.ts'
 import type { Context } from './context.ts'
 import { Refusal } from './refusal.ts'
@@ -94,7 +95,7 @@ export function dryingNotes(
 ) {
   const { show, reference } = context
   const note = product.drying?.note
-  if (calendar.status !== 'timed') return note === undefined ? [] : [note]
+  if (calendar.status !== 'timed') return [...dewNotes(air, context), ...(note === undefined ? [] : [note])]
   const { slower, byRule, events } = calendar
   const { doublesPer, humid } = reference.drying
   const step = show.units === 'inch' ? `${Math.round(doublesPer * 1.8)}°F` : `${doublesPer}°C`
@@ -102,6 +103,7 @@ export function dryingNotes(
     ? `by a rule of thumb, double for every ${step} colder and longer from ${humid} % humidity`
     : "by the maker's two times"
   return [
+    ...dewNotes(air, context),
     ...(events.some(({ fromMemory }) => fromMemory) ? ['* common practice, no source: go by the can'] : []),
     ...(slower > 1.005 ? [`${slower.toFixed(1)} times as slow as on the can, ${how}`] : []),
     ...(asked.temperature
@@ -110,6 +112,24 @@ export function dryingNotes(
     ...(note === undefined ? [] : [note]),
   ]
 }
+
+/** How warm the wood must be so that no dew gets under the film; nothing where nobody has said how damp the air is. */
+function dewNotes({ temperature, humidity }: Air, { show }: Context): readonly string[] {
+  if (!humidity) return []
+  const dew = dewPoint(temperature, humidity)
+  const degrees = (celsius: number): string => showTemperature(celsius, show.units)
+  const above = show.units === 'inch' ? '5°F' : '3°C'
+  const least = dew + ABOVE_DEW
+  return [
+    least > temperature
+      ? `too damp to coat: wood has to be ${above} above the dew point, ${degrees(dew)}, or the film peels; wait for drier air`
+      : `wood no colder than ${degrees(least)}: ${above} above the dew point, ${degrees(dew)}, or the film peels`,
+  ]
+}
+
+/** Degrees Celsius; null where nobody has said how damp the air is. */
+export const dewFigure = ({ air }: Drying): number | null =>
+  air.humidity ? dewPoint(air.temperature, air.humidity) : null
 
 /** Hours after the first coat was begun. */
 export const dryingFigures = ({ calendar }: Drying): Figure =>

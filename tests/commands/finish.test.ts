@@ -213,6 +213,17 @@ describe('drying', () => {
     expect(await room.refusal(`finish 40 sq ft ${asked}`)).toMatch(sentence)
   })
 
+  // A dew point chart for coatings: at 70 F and 65 % the dew point is 57 F (57.6), and the surface must have 62 F (62.6).
+  it('says how warm the wood must be for the dew to stay off it', async () => {
+    const reply = await room.reply('finish 40 sq ft temperature=70F humidity=65%')
+    expect(textOf(reply)).toContain('wood no colder than 63°F: 5°F above the dew point, 58°F')
+    expect(((reply.figures.dewPoint as number) * 9) / 5 + 32).toBeCloseTo(57.5, 0)
+    expect(textOf(await room.reply('finish 40 sq ft temperature=70F humidity=95%'))).toContain(
+      'too damp to coat',
+    )
+    expect((await figuresOf(room, 'finish 40 sq ft temperature=70F')).dewPoint).toBeNull()
+  })
+
   it('cautions of cold where no maker has named a limit', async () => {
     const caution = cautionsOf(await room.reply('finish 3 m2 product=oil stain temperature=8C'))
     expect(caution).toContain('finish-cold')

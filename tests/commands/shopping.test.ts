@@ -199,7 +199,9 @@ describe('what is kept', () => {
     expect((await figuresOf(room, 'shopping redo', who)).prices).toEqual([
       { item: 'oil polyurethane quart', price: 22 },
     ])
-    expect(await figuresOf(room, 'shopping currency £', who)).toMatchObject({ prices: [], currency: 'GBP' })
+    const changed = await room.reply('shopping currency £', who)
+    expect(changed.figures).toMatchObject({ prices: [], currency: 'GBP' })
+    expect(changed.answer).toContain('1 in other money taken off ("shopping undo" brings them back)')
     expect(await figuresOf(room, 'shopping undo', who)).toMatchObject({
       prices: [{ price: 22 }],
       currency: 'USD',
