@@ -1,0 +1,126 @@
+import { type ChildProcess, fork } from 'node:child_process'
+import { cpuUsage, memoryUsage, stdout } from 'node:process'
+import { parseArgs } from 'node:util'
+import { describe as describeCommands } from '../../src/bot/catalogue.ts'
+import { createSlack } from '../../src/platforms/slack/client.ts'
+import { catalogue, openRoom } from '../room.ts'
+import type { Bench } from './bench.ts'
+import type { Load, LoadOutcome } from './slackLoad.ts'
+import { layTable } from './table.ts'
+
+const SECRET = 'bench-signing-secret'
+
+/** What people ask at the bench. */
+const LINES = [
+  'strips 2x6 rip=1/2in',
+  'convert 23 7/8in',
+  'spacing 36in piece=3 1/2in count=6',
+  'diagonal 46in x 29in strip=3 1/2in',
+  'sizing 17in x 13in height=15in',
+  'help strips',
+]
+
+const quantile = (sorted: readonly number[], part: number): string =>
+  `${(sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * part))] ?? 0).toFixed(1)} ms`
+
+const megabytes = (bytes: number): string => `${Math.round(bytes / 2 ** 20)} MB`
+
+/** The load in a process of its own: the other side of the bot, which is Slack's to run. */
+function startLoad(load: Load): {
+  readonly child: ChildProcess
+  readonly listening: Promise<number>
+  readonly outcome: Promise<LoadOutcome>
+} {
+  const child = fork(new URL('slackLoad.ts', import.meta.url), [JSON.stringify(load)], {
+    execArgv: ['--import', 'tsx'],
+  })
+  const message = <Value>(name: string) =>
+    new Promise<Value>((resolve, reject) => {
+      child.on('message', (said: Record<string, Value>) => {
+        if (said[name] !== undefined) resolve(said[name])
+      })
+      child.once('error', reject)
+    })
+  return { child, listening: message<number>('listening'), outcome: message<LoadOutcome>('outcome') }
+}
+
+/** The real Bolt app and the real commands, with everything kept in memory. */
+async function openBot(slackPort: number) {
+  const room = await openRoom({ settings: { units: 'inch' } })
+  const seen = new Set<string>()
+  let wrong = 0
+  const bad = () => {
+    wrong += 1
+  }
+  let port = 0
+  const platform = createSlack(
+    {
+      answer: room.answer,
+      commands: describeCommands(catalogue),
+      complete: async () => [],
+      paint: async () => new Uint8Array(),
+      keeping: {
+        once: async (event) => seen.size < seen.add(event).size,
+        keepLine: async (line) => String(line.length),
+        recallLine: async () => undefined,
+      },
+      log: { error: bad, warn: bad, info: () => {} },
+      now: () => new Date(),
+    },
+    {
+      command: '/batten',
+      apiUrl: `http://127.0.0.1:${slackPort}/api/`,
+      listening: (heard) => {
+        port = heard
+      },
+      connection: {
+        mode: 'http',
+        signingSecret: SECRET,
+        port: 0,
+        host: '127.0.0.1',
+        workspaces: { botToken: 'xoxb-bench' },
+      },
+    },
+  )
+  await platform.start()
+  const close = async () => {
+    await platform.stop()
+    await room.close()
+  }
+  return { port, close, wrong: () => wrong }
+}
+
+/** How long a person in Slack waits, with many asking at once. */
+export const bench: Bench = {
+  summary: 'slash commands over HTTP: from the event to its acknowledgement and to its answer',
+  async run(words) {
+    const options = {
+      rate: { type: 'string', default: '200' },
+      seconds: { type: 'string', default: '30' },
+    } as const
+    const { values } = parseArgs({ args: [...words], options })
+    const load = { rate: Number(values.rate), seconds: Number(values.seconds), secret: SECRET, lines: LINES }
+    const { child, listening, outcome } = startLoad(load)
+    const bot = await openBot(await listening)
+    const before = memoryUsage().rss
+    const busyBefore = cpuUsage()
+    child.send({ port: bot.port })
+    const { sent, acknowledged, answered, refused } = await outcome
+    const after = memoryUsage()
+    const busy = cpuUsage(busyBefore)
+    await bot.close()
+    child.kill()
+    const row = (name: string, times: readonly number[]): string[] => {
+      const sorted = times.toSorted((a, b) => a - b)
+      return [name, String(times.length), ...[0.5, 0.95, 0.99].map((part) => quantile(sorted, part))]
+    }
+    const rows = [row('acknowledged', acknowledged), row('answered', answered)]
+    stdout.write(`${sent} commands, ${load.rate} a second, ${refused} refused\n`)
+    stdout.write(`${layTable(['event to', 'times', 'p50', 'p95', 'p99'], rows)}\n`)
+    stdout.write(
+      `resident ${megabytes(before)} before, ${megabytes(after.rss)} after; heap ${megabytes(after.heapUsed)}\n`,
+    )
+    stdout.write(`${((busy.user + busy.system) / 1000 / sent).toFixed(2)} ms of processor time a command\n`)
+    return refused + (sent - answered.length) + bot.wrong()
+  },
+}
