@@ -4,9 +4,11 @@ import { byId, element } from './element.js'
 
 /** Who this browser was last, and where; either may be missing. @returns {Partial<Who>} */
 export function lastHere() {
-  const channel = new URLSearchParams(location.search).get('channel') ?? localStorage.getItem('channel')
+  const channel = channelOf(
+    new URLSearchParams(location.search).get('channel') ?? localStorage.getItem('channel') ?? '',
+  )
   const name = localStorage.getItem('name')
-  return { ...(name !== null && { name }), ...(channel !== null && { channel }) }
+  return { ...(name !== null && { name }), ...(isChannel(channel) && { channel }) }
 }
 
 /** Keeps it for the next time, and in the address, so that a link leads to the channel. @param {Who} who */
@@ -33,9 +35,12 @@ export function createDoor({ enter, forget }) {
   dialog.querySelector('form')?.addEventListener('submit', (event) => {
     event.preventDefault()
     const who = { name: name.value.trim().replace(/\s+/gu, '-'), channel: channelOf(channel.value) }
-    const isChannel = /^[\p{L}\p{N}][\p{L}\p{M}\p{N}_-]*$/u.test(who.channel)
     wrong.textContent =
-      who.name === '' ? 'Give a name.' : isChannel ? '' : 'A channel is letters, digits and hyphens.'
+      who.name === ''
+        ? 'Give a name.'
+        : isChannel(who.channel)
+          ? ''
+          : 'A channel is letters, digits and hyphens.'
     if (wrong.textContent !== '') return (who.name === '' ? name : channel).focus()
     isIn = true
     dialog.close()
@@ -84,3 +89,6 @@ export function createDoor({ enter, forget }) {
 /** A channel as the room keeps it. @param {string} typed */
 const channelOf = (typed) =>
   typed.normalize('NFC').trim().toLowerCase().replace(/^#/u, '').replace(/\s+/gu, '-')
+
+/** @param {string} channel */
+const isChannel = (channel) => /^[\p{L}\p{N}][\p{L}\p{M}\p{N}_-]{0,31}$/u.test(channel)
