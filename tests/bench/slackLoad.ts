@@ -39,7 +39,8 @@ const server = createServer((incoming, response) => {
   )
 })
 
-const agent = new Agent({ keepAlive: true })
+/** As many as a service that posts to many keeps open. */
+const agent = new Agent({ keepAlive: true, maxSockets: 64 })
 
 /** Sends one command as Slack does, signed. */
 function send(port: number, id: number): void {
