@@ -1,10 +1,11 @@
 import type { ShouldStop } from '../problem.ts'
 import { ColumnBound } from './columnBound.ts'
+import { isLarge, reachPlan, refillAll } from './fill/reach.ts'
 import { type Mark, markPacking, restorePacking } from './mark.ts'
 import type { Packing } from './packing.ts'
 import { polish } from './polish.ts'
 import type { Random } from './random.ts'
-import { cheapFirst, PART_KEYS, recreate } from './recreate.ts'
+import { cheapFirst, leastPrice, PART_KEYS, recreate } from './recreate.ts'
 import { reachGoal } from './search.ts'
 
 /** Share of the search's effort that goes into the bound by column generation, and into saw settings and offcuts. */
@@ -25,12 +26,13 @@ const ATTEMPT = 2e6
 const complete = (packing: Packing, random: Random, shouldStop: ShouldStop): void => {
   const start = markPacking(packing)
   let best: Mark | undefined
-  for (const key of PART_KEYS) {
+  for (const [index, key] of PART_KEYS.entries()) {
     if (best && shouldStop()) break
     restorePacking(packing, start)
     const taste = { blink: 0.02, power: 0 as const }
     const budget = Number.POSITIVE_INFINITY
-    recreate(packing, { key, noise: 0.1, taste, budget, choose: cheapFirst(0.1) }, random)
+    const choose = index % 2 === 0 ? cheapFirst(0.1) : leastPrice
+    recreate(packing, { key, noise: 0.1, taste, budget, choose }, random)
     if (best && (packing.leftCount - best.leftCount || packing.cost - best.cost) >= 0) continue
     best = markPacking(packing)
   }
@@ -58,6 +60,15 @@ export const improve = (packing: Packing, scale: number, random: Random, shouldS
     polished += packing.effort - before
     best = markPacking(packing)
   }
+  const large = isLarge(packing.job)
+  const reach = large ? reachPlan : reachGoal
+  if (large && !meets() && !shouldStop()) {
+    refillAll(packing, random, shouldStop)
+    if (packing.leftCount > 0) complete(packing, random, shouldStop)
+    if (packing.leftCount === 0 && (best.leftCount > 0 || packing.cost < best.cost))
+      best = markPacking(packing)
+    else restorePacking(packing, best)
+  }
   if (!meets()) columns.learn(best.sheets)
   let share = FIRST_SHARE
   const attempt = ATTEMPT * best.sheets.length
@@ -68,7 +79,7 @@ export const improve = (packing: Packing, scale: number, random: Random, shouldS
       const far = Math.floor((best.cost - bound()) * share)
       const end = far <= packing.job.coin ? Number.POSITIVE_INFINITY : packing.effort + attempt
       const goal = best.cost - Math.max(packing.job.coin, far)
-      const reached = reachGoal(packing, goal, random, () => pause() || packing.effort > end)
+      const reached = reach(packing, goal, random, () => pause() || packing.effort > end)
       share = reached ? Math.min(FIRST_SHARE, share * 1.5) : share / 2
       if (!reached && !shouldStop()) complete(packing, random, shouldStop)
     }

@@ -154,6 +154,14 @@ export interface Place {
   loss: number
 }
 
+/** Counts one part as laid on a sheet. */
+export const takePart = (packing: Packing, sheet: OpenSheet, part: number): void => {
+  sheet.used += packing.sizes.area[part] as number
+  packing.left[part] = (packing.left[part] as number) - 1
+  packing.leftCount--
+  packing.leftWeight -= packing.weight[part] as number
+}
+
 /** Lays one part of a type where `place` says. */
 export const layPart = (packing: Packing, part: number, place: Place): void => {
   const sheet = ownSheet(packing, place.sheet)
@@ -163,8 +171,5 @@ export const layPart = (packing: Packing, part: number, place: Place): void => {
   const width = packing.sizes.across[index] as number
   placePart(row, part, place.turned, length, width, place.across)
   refreshGaps(packing.sizes, sheet)
-  sheet.used += packing.sizes.area[part] as number
-  packing.left[part] = (packing.left[part] as number) - 1
-  packing.leftCount--
-  packing.leftWeight -= packing.weight[part] as number
+  takePart(packing, sheet, part)
 }

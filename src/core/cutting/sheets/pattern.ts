@@ -41,7 +41,8 @@ const putPart = (row: Block, index: number, length: number, width: number): void
   holder.gap -= holder.along === 0 ? length : width
 }
 
-const put = (row: Block, pattern: Pattern | undefined, sizes: Sizes): void => {
+/** Lays a pattern in the gap of a row. */
+export const putPattern = (row: Block, pattern: Pattern | undefined, sizes: Sizes): void => {
   if (pattern === undefined) return
   const [length, width] = sizeOf(pattern, sizes)
   if ('index' in pattern) {
@@ -49,8 +50,8 @@ const put = (row: Block, pattern: Pattern | undefined, sizes: Sizes): void => {
     return
   }
   const inner = pattern.along === row.along ? row : crossRow(row, row.along === 0 ? length : width)
-  put(inner, pattern.first, sizes)
-  put(inner, pattern.second, sizes)
+  putPattern(inner, pattern.first, sizes)
+  putPattern(inner, pattern.second, sizes)
 }
 
 /** A pattern laid out on a bare sheet. */
@@ -61,6 +62,6 @@ export const drawPattern = (pattern: Pattern | undefined, sheet: SheetType, size
     pattern && 'along' in pattern ? pattern.along : 0,
     undefined,
   )
-  put(root, pattern, sizes)
+  putPattern(root, pattern, sizes)
   return root
 }

@@ -66,6 +66,14 @@ export const cheapFirst =
     return best
   }
 
+/** The type with the least price, whatever its area: for the last few parts. */
+export const leastPrice: SheetChoice = (packing, types) =>
+  types.reduce(
+    (best, type) =>
+      best < 0 || packing.job.sheets[type]!.price < packing.job.sheets[best]!.price ? type : best,
+    -1,
+  )
+
 /** How a packing is filled up. */
 export interface Filling {
   readonly key: PartKey

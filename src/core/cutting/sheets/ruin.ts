@@ -1,5 +1,5 @@
 import { type Block, removeBlock } from './block.ts'
-import { ownSheet, type Packing, refreshGaps } from './packing.ts'
+import { type OpenSheet, ownSheet, type Packing, refreshGaps } from './packing.ts'
 import type { Random } from './random.ts'
 
 const collect = (packing: Packing, block: Block): number => {
@@ -19,6 +19,14 @@ const areaOf = (packing: Packing, block: Block): number =>
   block.part >= 0
     ? (packing.sizes.area[block.part] as number)
     : block.children.reduce((sum, child) => sum + areaOf(packing, child), 0)
+
+/** Takes all parts out of a row of an own sheet; the row stays, bare. */
+export const clearRow = (packing: Packing, sheet: OpenSheet, row: Block): void => {
+  sheet.used -= areaOf(packing, row)
+  collect(packing, row)
+  row.children = []
+  row.gap = row.along === 0 ? row.length : row.width
+}
 
 /** Takes a whole sheet away; its parts are without a place again. */
 export const dropSheet = (packing: Packing, index: number): void => {

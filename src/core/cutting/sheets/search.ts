@@ -58,6 +58,23 @@ const learnWeights = (packing: Packing): void => {
     packing.leftWeight += (left[part] as number) * (weight[part] as number)
 }
 
+/** What a search makes less: parts without a place, and free room in small pieces. */
+export const packingScore = (packing: Packing): number => packing.leftWeight - ROOM * roomScore(packing)
+
+/** Takes a few parts out and lays all that have no place anew. */
+export const stepOnce = (packing: Packing, budget: number, random: Random): void => {
+  packing.effort += 5000
+  ruin(packing, 1 + random.below(RUINED), random)
+  const filling: Filling = {
+    key: PART_KEYS[random.below(PART_KEYS.length)] as Filling['key'],
+    noise: NOISE,
+    taste: { blink: random.next() < SHAKY ? SHAKY_BLINK : BLINK, power: 0 },
+    budget,
+    choose: cheapFirst(0.3),
+  }
+  recreate(packing, filling, random)
+}
+
 /** Searches until nothing is left without a place within the budget. True when found. */
 export const reachGoal = (
   packing: Packing,
@@ -65,10 +82,9 @@ export const reachGoal = (
   random: Random,
   shouldStop: ShouldStop,
 ): boolean => {
-  const score = (): number => packing.leftWeight - ROOM * roomScore(packing)
   while (packing.cost > budget) dropSheet(packing, random.below(packing.sheets.length))
   let mark = markPacking(packing)
-  let current = score()
+  let current = packingScore(packing)
   const history = new Float64Array(HISTORY).fill(current)
   let slot = 0
   let count = 0
@@ -76,24 +92,15 @@ export const reachGoal = (
   const lesson = Math.max(LESSON_STEPS, parts >> 1)
   while (packing.leftCount > 0) {
     if (shouldStop()) return false
-    packing.effort += 5000
-    ruin(packing, 1 + random.below(RUINED), random)
-    const filling: Filling = {
-      key: PART_KEYS[random.below(PART_KEYS.length)] as Filling['key'],
-      noise: NOISE,
-      taste: { blink: random.next() < SHAKY ? SHAKY_BLINK : BLINK, power: 0 },
-      budget,
-      choose: cheapFirst(0.3),
-    }
-    recreate(packing, filling, random)
-    const next = score()
+    stepOnce(packing, budget, random)
+    const next = packingScore(packing)
     if (next <= current || next <= (history[slot] as number)) {
       current = next
       mark = markPacking(packing)
     } else restorePacking(packing, mark)
     if (++count % lesson === 0) {
       learnWeights(packing)
-      current = score()
+      current = packingScore(packing)
       mark = markPacking(packing)
     }
     history[slot] = current

@@ -1,0 +1,91 @@
+import type { ShouldStop } from '../../problem.ts'
+import { markPacking, restorePacking } from '../mark.ts'
+import type { Job } from '../job.ts'
+import type { Packing } from '../packing.ts'
+import type { Random } from '../random.ts'
+import { dropSheet } from '../ruin.ts'
+import { packingScore, stepOnce } from '../search.ts'
+import { cheapestPlan, needOf, type Plan, planWithin } from './plan.ts'
+import { openFilled, refillRows } from './refill.ts'
+
+/** Share of the effort that goes into filling rows anew; the rest moves single parts. */
+const REFILL_SHARE = 0.7
+
+/** Most rows that are filled anew in one step. */
+const MOST_ROWS = 4
+
+/** From how many parts, and how many of the largest sheets, a job counts as large. */
+const LARGE_PARTS = 150
+const LARGE_SHEETS = 4
+
+/** The share of the sheets that parts take up in the first plan. */
+const FIRST_SHARE = 0.985
+
+/** Whether a job has parts enough that sheets can be filled nearly flush from them. */
+export const isLarge = (job: Job): boolean => {
+  const parts = job.parts.reduce((sum, part) => sum + part.count, 0)
+  const largest = Math.max(...job.sheets.map((sheet) => sheet.area))
+  return parts >= LARGE_PARTS && needOf(job) >= LARGE_SHEETS * largest
+}
+
+/** The emptiest sheet of a type. */
+const emptiest = (packing: Packing, type: number): number => {
+  let found = -1
+  packing.sheets.forEach((sheet, index) => {
+    if (sheet.type === type && (found < 0 || sheet.used < packing.sheets[found]!.used)) found = index
+  })
+  return found
+}
+
+/** Gives sheets back and opens others, until what is open is what the plan says; new ones are filled, small ones first. */
+export const followPlan = (packing: Packing, plan: Plan, random: Random, shouldStop: ShouldStop): void => {
+  const { sheets } = packing.job
+  const missing: number[] = []
+  plan.forEach((count, type) => {
+    while (packing.opened[type]! > count) dropSheet(packing, emptiest(packing, type))
+    for (let turn = packing.opened[type]!; turn < count; turn++) missing.push(type)
+  })
+  missing.sort((a, b) => sheets[a]!.area - sheets[b]!.area)
+  openFilled(packing, missing, random, shouldStop)
+}
+
+/** Lays all parts anew on the sheets of a plan with a little room to spare; some may be left without a place. */
+export const refillAll = (packing: Packing, random: Random, shouldStop: ShouldStop): void => {
+  const plan = cheapestPlan(packing.job.sheets, needOf(packing.job) / FIRST_SHARE)
+  if (plan === undefined) return
+  const nothing = plan.map(() => 0)
+  followPlan(packing, nothing, random, shouldStop)
+  followPlan(packing, plan, random, shouldStop)
+}
+
+/**
+ * Searches for a place for every part on the sheets that the budget buys, for jobs of many parts: sheets are filled with
+ * rows that lie nearly flush, then rows are filled anew and single parts moved. True when found.
+ */
+export const reachPlan = (
+  packing: Packing,
+  budget: number,
+  random: Random,
+  shouldStop: ShouldStop,
+): boolean => {
+  const plan = planWithin(packing.job, budget)
+  if (plan === undefined) return false
+  followPlan(packing, plan, random, shouldStop)
+  let mark = markPacking(packing)
+  let current = packingScore(packing)
+  let refilling = 0
+  const from = packing.effort
+  while (packing.leftCount > 0 && !shouldStop()) {
+    const before = packing.effort
+    if (refilling <= (before - from) * REFILL_SHARE) {
+      refillRows(packing, 1 + random.below(MOST_ROWS), random, shouldStop)
+      refilling += packing.effort - before
+    } else stepOnce(packing, budget, random)
+    const next = packingScore(packing)
+    if (next <= current) {
+      current = next
+      mark = markPacking(packing)
+    } else restorePacking(packing, mark)
+  }
+  return packing.leftCount === 0
+}
