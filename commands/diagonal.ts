@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
 import { choice, first, length, size } from '../src/bot/option.ts'
+import { bracePicture } from '../src/bot/picturesOfCuts.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import { type Length, toMillimetres } from '../src/core/measure/length.ts'
@@ -42,6 +43,7 @@ export default defineCommand({
       answer: `Set the saw ${sawWords(laid, context)}; blank ${show.length(laid.length, 'cover')} tip to tip`,
       cautions: context.cautions({ crosscut: true, mitre: steepest }),
       tables: crossTable(laid, context),
+      pictures: [bracePicture({ width, height }, strip, laid, show)],
       notes: [
         `${ENDS[ends]}; the brace lies at ${show.angle(laid.slope)} from level`,
         ...(steepest > settings.mitreMax ? [jigLine(laid, steepest, context)] : []),

@@ -3,7 +3,8 @@ import { type CornerYear, cornerYear } from '../src/bot/capturedCorner.ts'
 import { defineCommand } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
 import { choice, count, first, length, percent, sheet, species, temperature } from '../src/bot/option.ts'
-import type { Figure } from '../src/bot/reply.ts'
+import { gapPicture } from '../src/bot/picturesOfCuts.ts'
+import type { Figure, Picture } from '../src/bot/reply.ts'
 import type { Show } from '../src/bot/show.ts'
 import { millimetres, toMillimetres } from '../src/core/measure/length.ts'
 import { showPercent } from '../src/core/measure/showAir.ts'
@@ -41,6 +42,7 @@ export default defineCommand({
     return {
       answer: answer(corner, show),
       cautions: context.cautions({}),
+      pictures: [gapOfYear(corner, show)],
       tables: [
         {
           title: `Gap at each end (${show.unit})`,
@@ -80,6 +82,15 @@ function answer(corner: CornerYear, show: Show): string {
     return `Cut ${show.mark(amount, 'cover', true)} ${show.unit} off the length of each ${stile}: ${WRONG[fit.fits]}`
   return `Leave each ${stile} as it is: a fit of ${show.mark(gap, 'mark', true)} ${show.unit} slides all year, ${showCaliper(fit.tightest, show.units)} at the tightest`
 }
+
+/** The gap in the driest and the wettest month, each as a calliper reads it. */
+const gapOfYear = ({ fit, label }: CornerYear, { units }: Show): Picture =>
+  gapPicture({
+    loosest: showCaliper(fit.loosest, units),
+    tightest: showCaliper(fit.tightest, units),
+    binds: fit.tightest <= 0,
+    label,
+  })
 
 const allowanceNote = ({ fit }: CornerYear, { units }: Show): string => {
   const of = (length: CornerYear['gap']) => showCaliper(length, units)

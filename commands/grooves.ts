@@ -2,11 +2,12 @@ import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
 import { count, first, length } from '../src/bot/option.ts'
 import { defaultSheet } from '../src/bot/completePlan.ts'
+import { groovesPicture } from '../src/bot/picturesOfCuts.ts'
 import { grooveSentence, panelGrooves } from '../src/bot/plannedGrooves.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import type { Context } from '../src/bot/context.ts'
 import { Refusal } from '../src/bot/refusal.ts'
-import type { Figure, Table } from '../src/bot/reply.ts'
+import type { Figure, Picture, Table } from '../src/bot/reply.ts'
 import type { Show } from '../src/bot/show.ts'
 import { stockSize } from '../src/bot/stockSize.ts'
 import { type Length, toMillimetres } from '../src/core/measure/length.ts'
@@ -51,6 +52,7 @@ export default defineCommand({
       ].join('; '),
       cautions: context.cautions({ grooves: laid.count, grooveDepth: toMillimetres(laid.depth) }),
       tables: panels.map((panel) => fenceTable(panel, show)),
+      pictures: groovePictures(panels, { ...input, kerf, thickness }, plan, show),
       notes: [
         `a third of the thickness deep; never deeper than half, ${show.length(laid.deepest, 'into', true)}`,
         input.stiles || (!input.panel && input.stiles === undefined)
@@ -86,6 +88,22 @@ interface Asked {
 function usualSheet({ settings, settled, reference }: Context) {
   const name = settings.usual[settled.region].sheet
   return { name, thickness: defaultSheet(name, { ...settled, stock: reference.stock }).thickness }
+}
+
+/** Each panel at the fence; two at the most. */
+function groovePictures(
+  panels: readonly Panel[],
+  asked: Asked,
+  plan: Plan | undefined,
+  show: Show,
+): readonly Picture[] {
+  const { kerf, panel } = asked
+  const thickness = asked.thickness ?? plan?.spec.sheet
+  return panels.slice(0, 2).flatMap(({ name, laid }) => {
+    const length = panel ?? plan?.faces.find((face) => face?.name === name)?.panel
+    if (length === undefined || thickness === undefined) return []
+    return [groovesPicture({ name, length, thickness }, kerf, laid, show)]
+  })
 }
 
 interface Panel {

@@ -12,6 +12,7 @@ import { jobNotes, layoutAnswer, takeTable } from '../src/bot/layoutReply.ts'
 import { layoutTables } from '../src/bot/layoutTables.ts'
 import { wasteOf } from '../src/bot/layoutValue.ts'
 import { choice, count, first, length, words, yes } from '../src/bot/option.ts'
+import { layoutPictures } from '../src/bot/picturesOfLayouts.ts'
 import { readParts } from '../src/bot/readParts.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import { sawKerf } from '../src/bot/sawKerf.ts'
@@ -33,6 +34,7 @@ const least = defineAction({
       answer: layoutAnswer(job, stock?.currency),
       cautions: context.cautions({ sheetCut: job.groups.some(isSheets), crosscut: true }),
       tables: [...takeTable(job), ...layoutTables(job)],
+      pictures: layoutPictures(job),
       notes: [
         `${waste} % waste, kept offcuts not counted; kerf ${job.show.length(settled.kerf, 'mark', true)}`,
         ...jobNotes(job),
@@ -86,6 +88,7 @@ const most = defineAction({
       answer: mostAnswer(replied),
       cautions: context.cautions({ sheetCut: job.groups.some(isSheets), crosscut: true }),
       tables: [madeTable(replied, wanted.limited), ...layoutTables(job)],
+      pictures: layoutPictures(job),
       notes: [
         ...wanted.notes,
         ...mostNotes(replied),
@@ -152,8 +155,7 @@ function onHand(items: readonly Stocked[] = []): readonly Stocked[] {
 
 export default defineVerbs({
   name: 'layout',
-  summary:
-    'Which part comes out of which sheet or board: the least stock for the list, or the most of it',
+  summary: 'Which part comes out of which sheet or board: the least stock for the list, or the most of it',
   examples: [
     'layout',
     'layout seconds=5',

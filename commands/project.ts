@@ -10,6 +10,7 @@ import {
 import { yes } from '../src/bot/option.ts'
 import { fewCautions } from '../src/bot/fewCautions.ts'
 import { pair } from '../src/bot/pair.ts'
+import { boxPicture, facePicture } from '../src/bot/pictures.ts'
 import { overlay, type PlanChoices } from '../src/bot/planChoices.ts'
 import { type Planned, planned } from '../src/bot/plannedSurround.ts'
 import { choicesFrom, planOptions } from '../src/bot/planOptions.ts'
@@ -74,6 +75,7 @@ const parts = defineAction({
     return {
       ...reply,
       answer: `${number} parts. ${reply.answer}`,
+      pictures: panelPictures(worked.plan, context),
       buttons: toCautions(reply),
     }
   },
@@ -98,6 +100,10 @@ const change = defineAction({
   },
 })
 
+/** The side and the end from outside, with the letters of their parts. */
+const panelPictures = (plan: Planned['plan'], { show, settled }: Context) =>
+  (['side', 'end'] as const).map((face) => facePicture(plan, face, show, settled.kerf))
+
 /** The reply to anything that turned one plan into another. */
 function difference(before: Project | undefined, after: Project, context: Context): Reply {
   const { show, settled } = context
@@ -115,6 +121,7 @@ function difference(before: Project | undefined, after: Project, context: Contex
     answer: differenceAnswer(changed, [was.plan.spec, now.plan.spec], show),
     cautions,
     tables: differenceTables(changed, show),
+    pictures: [boxPicture(now.plan, show, settled.kerf)],
     notes: [...differenceNotes(changed, show), fits(now.plan, context), ...now.warnings, ...fresh],
     buttons: [UNDO, PARTS, ...buttons],
     figures: { ...planFigures(now.plan), ...differenceFigures(changed) },
@@ -225,6 +232,7 @@ function wholePlan({ plan, warnings, assumptions }: Planned, choices: PlanChoice
     answer: planAnswer(plan, show),
     cautions,
     tables: partTables(plan, show),
+    pictures: [boxPicture(plan, show, settled.kerf)],
     notes: [...warnings, ...sizeNotes(plan, show), ...sawNotes(plan, show, settled.kerf), ...assumptions],
     buttons: [PARTS, UNDO, ...buttons],
     figures: planFigures(plan),

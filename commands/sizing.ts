@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
 import { fewCautions } from '../src/bot/fewCautions.ts'
+import { boxPicture } from '../src/bot/pictures.ts'
 import { overlay } from '../src/bot/planChoices.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { choicesFrom, planOptions } from '../src/bot/planOptions.ts'
@@ -28,6 +29,7 @@ export default defineCommand({
       answer: planAnswer(plan, show),
       cautions,
       tables: partTables(plan, show),
+      pictures: [boxPicture(plan, show, settled.kerf)],
       notes: [
         ...warnings,
         ...sizeNotes(plan, show),

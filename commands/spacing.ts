@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
 import { choice, count, first, length } from '../src/bot/option.ts'
+import { spacingPicture } from '../src/bot/picturesOfCuts.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Show } from '../src/bot/show.ts'
 import { type Length, toMillimetres } from '../src/core/measure/length.ts'
@@ -47,6 +48,7 @@ export default defineCommand({
           rows: spaced.starts.map((start, index) => [index + 1, { length: start }]),
         },
       ],
+      pictures: [spacingPicture(span, piece, spaced, show)],
       notes: [
         ...(spaced.gap === 0 ? [] : [ENDS[ends]]),
         ...(gap ? [`no gap is wider than the ${show.length(gap)} asked for`] : []),

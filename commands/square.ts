@@ -2,11 +2,14 @@ import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
 import { choice, first, length, size } from '../src/bot/option.ts'
+import { squarePicture } from '../src/bot/picturesOfCuts.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Cell, Reply } from '../src/bot/reply.ts'
+import type { Show } from '../src/bot/show.ts'
 import { inches, type Length, millimetres, nanometres, toMillimetres } from '../src/core/measure/length.ts'
 import { showCaliper } from '../src/core/measure/showCaliper.ts'
+import { cornerAngle } from '../src/core/panelling/cornerAngle.ts'
 import { checkSquare, type Measured, type SquareCheck } from '../src/core/panelling/squareCheck.ts'
 import type { Plan } from '../src/core/plan.ts'
 
@@ -119,6 +122,7 @@ function checked(measured: Measured, isOneMeasured: boolean, context: Context): 
     answer: squeezed
       ? `${show.angle(angle)} out of square: squeeze ${squeezed.join(' and ')} together by ${by}`
       : 'Square: both diagonals agree',
+    pictures: [squarePicture(measured, { angle, squeeze, squeezed }, show)],
     notes: [
       ...(pulled
         ? [`or pull ${pulled.join(' and ')} apart by as much; check again when it springs back`]
@@ -130,6 +134,7 @@ function checked(measured: Measured, isOneMeasured: boolean, context: Context): 
         : []),
       gradeNote(found),
       ...(isOneMeasured ? ['the other diagonal was reckoned from the three sides'] : []),
+      ...cornerNotes(measured, show),
       ...(Math.abs(misread) > MISREAD
         ? [
             `sides and diagonals disagree by ${showCaliper(Math.abs(misread) as Length, show.units)}: measure them again`,
@@ -152,6 +157,24 @@ function checked(measured: Measured, isOneMeasured: boolean, context: Context): 
       asFraming: found.asFraming,
     },
   }
+}
+
+/** The corners that face the rising diagonal and the two beside them, by their angle; nothing where they are square. */
+function cornerNotes(
+  { length: along, width: across, rising, falling }: Measured,
+  show: Show,
+): readonly string[] {
+  const corners = [
+    ['bottom right and top left', rising],
+    ['bottom left and top right', falling],
+  ] as const
+  const said = corners.flatMap(([name, diagonal]) => {
+    const found = cornerAngle({ along, across, diagonal }, READABLE)
+    return found.status === 'measured' && found.verdict !== 'square'
+      ? [`${name} ${show.angle(found.angle)} (${found.verdict})`]
+      : []
+  })
+  return said.length === 0 ? [] : [`corners: ${said.join(', ')}`]
 }
 
 /** Diagonals that differ by less than this agree, as far as any tape goes: 0.1 mm. */

@@ -3,6 +3,7 @@ import { defineCommand } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
 import { readNeed } from '../src/bot/need.ts'
 import { board, first, length, words } from '../src/bot/option.ts'
+import { ripsPicture } from '../src/bot/picturesOfCuts.ts'
 import { boardOfPlan, isNear, stripsOfPlan, usualBoardLength } from '../src/bot/plannedStrips.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
@@ -60,6 +61,7 @@ export default defineCommand({
         ? []
         : context.cautions({ ripWidth: toMillimetres(rip), pieceAtFence: toMillimetres(rips.left) }),
       tables: fenceTable(rips, show),
+      pictures: whole ? [] : ripsPicture(taken.board, { strip: rip, kerf, rips }, show),
       notes: [
         taken.from,
         whole

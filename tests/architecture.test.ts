@@ -41,9 +41,14 @@ function resolve(from: string, target: string): string {
 
 /** Who may import what: the first rule whose `from` matches a file holds for it. */
 const RULES: readonly { from: RegExp; may: readonly RegExp[]; mayTypes?: readonly RegExp[] }[] = [
-  { from: /^src\/main\.ts$/u, may: [/.*/u] },
+  { from: /^src\/main(?:\.ts$|\/)/u, may: [/.*/u] },
   { from: /^src\/core\//u, may: [/^src\/core\//u, /^(?:fraction\.js|ohm-js|highs|fastest-levenshtein)$/u] },
   { from: /^src\/drawing\//u, may: [/^src\/(?:core|drawing)\//u] },
+  {
+    from: /^src\/painting\//u,
+    may: [/^src\/painting\//u, /^(?:@resvg\/resvg-js|tinypool)$/u, /^node:/u],
+    mayTypes: [/^src\/drawing\//u],
+  },
   {
     from: /^src\/bot\//u,
     may: [

@@ -6,6 +6,7 @@ import { drawCorner } from '../drawing/corner.ts'
 import { drawFace } from '../drawing/face.ts'
 import { pair } from './pair.ts'
 import { panelGrooves } from './plannedGrooves.ts'
+import { pictureOf } from './picture.ts'
 import type { Picture } from './reply.ts'
 import type { Show } from './show.ts'
 import { stockSize } from './stockSize.ts'
@@ -32,44 +33,44 @@ export function boxPicture(plan: Plan, show: Show, kerf: Length): Picture {
   const parts = plan.parts.map(
     ({ label, name, count, length }) => `${label}: ${count} ${name}, ${show.length(length, 'into')} long`,
   )
-  return {
-    name: 'box',
-    alt: describe([
+  return pictureOf(
+    'box',
+    describe([
       `The box pulled apart, from the front right and above: inside ${pair(plan.inside.length, plan.inside.width, show, 'into')}, outside ${pair(plan.outside.length, plan.outside.width, show, 'cover')}, ${show.length(plan.panelHeight, 'into')} high`,
       parts.join('; '),
     ]),
-    scene: drawBox({ plan, grooves: groovesOf(plan, kerf) }, show),
-  }
+    () => drawBox({ plan, grooves: groovesOf(plan, kerf) }, show),
+  )
 }
 
 /** One kind of panel from outside. */
 export function facePicture(plan: Plan, name: Face['name'], show: Show, kerf: Length): Picture {
   const face = plan.faces.find((each) => each?.name === name) ?? plan.faces[1]
   const grooves = groovesOf(plan, kerf)[face.name]
-  return {
-    name: `${face.name}-panel`,
-    alt: describe([
+  return pictureOf(
+    `${face.name}-panel`,
+    describe([
       `${face.name === 'end' ? 'An end' : `A ${face.name}`} panel from outside, ${pair(face.shows, face.height, show, 'into')} over its frame`,
       `frame strips ${stockSize(plan.spec.width, show)} wide leave an opening of ${pair(face.opening.width, face.opening.height, show)}`,
       face.brace ? `a brace rises from the lower left at ${show.angle(face.brace.slope)} from level` : '',
       grooves ? `${grooves.length} grooves` : '',
     ]),
-    scene: drawFace({ plan, name: face.name, grooves }, show),
-  }
+    () => drawFace({ plan, name: face.name, grooves }, show),
+  )
 }
 
 /** One corner from above. */
 export function cornerPicture(plan: Plan, show: Show): Picture {
   const { sheet, strip, width, clearance, corner } = plan.spec
-  return {
-    name: 'corner',
-    alt: describe([
+  return pictureOf(
+    'corner',
+    describe([
       `A ${corner} corner from above, cut half way up: sheet ${stockSize(sheet, show)} thick, strips ${stockSize(strip, show)} thick and ${stockSize(width, show)} wide`,
       plan.lip > 0
         ? `the corner stile reaches ${show.length(plan.lip, 'mark', true)} over the side panel, which is the lip`
         : '',
       clearance > 0 ? `${show.length(clearance)} of room round the object` : '',
     ]),
-    scene: drawCorner(plan, show),
-  }
+    () => drawCorner(plan, show),
+  )
 }

@@ -12,6 +12,7 @@ import { drawRips } from '../drawing/rips.ts'
 import { drawSpacing } from '../drawing/spacing.ts'
 import { pair } from './pair.ts'
 import { describe } from './pictures.ts'
+import { pictureOf } from './picture.ts'
 import type { Picture } from './reply.ts'
 import type { Show } from './show.ts'
 
@@ -23,14 +24,14 @@ export function bracePicture(
   show: Show,
 ): Picture {
   const second = brace.secondSaw === undefined ? '' : ` and ${show.angle(brace.secondSaw)}`
-  return {
-    name: 'brace',
-    alt: describe([
+  return pictureOf(
+    'brace',
+    describe([
       `A brace across an opening of ${pair(opening.width, opening.height, show)}, and its end at the saw: ${show.angle(brace.saw)}${second} from square`,
       `strip ${show.length(strip, 'mark', true)} wide, ${show.length(brace.length, 'cover')} tip to tip`,
     ]),
-    scene: drawBraceEnd({ opening, strip, brace }, show),
-  }
+    () => drawBraceEnd({ opening, strip, brace }, show),
+  )
 }
 
 /** A board's end with the strips that come off it; none where no cut is safe. */
@@ -42,14 +43,14 @@ export function ripsPicture(
   const [first] = rips.settings
   if (first === undefined) return []
   return [
-    {
-      name: 'rips',
-      alt: describe([
+    pictureOf(
+      'rips',
+      describe([
         `The end of a board ${show.length(board.width, 'mark', true)} wide against the fence: ${rips.count} strips of ${show.length(strip, 'mark', true)} come off on the far side of the blade`,
         `first fence ${show.length(first, 'mark', true)}, last ${show.length(rips.left, 'mark', true)}`,
       ]),
-      scene: drawRips({ ...board, strip, kerf, settings: rips.settings }, show),
-    },
+      () => drawRips({ ...board, strip, kerf, settings: rips.settings }, show),
+    ),
   ]
 }
 
@@ -62,25 +63,26 @@ export function groovesPicture(
 ): Picture {
   const name = panel.name === '' ? 'panel' : `${panel.name} panel`
   const fences = laid.settings.map(({ fence }) => show.mark(fence, 'mark', true)).join(', ')
-  return {
-    name: 'grooves',
-    alt: describe([
+  return pictureOf(
+    'grooves',
+    describe([
       `${laid.count} grooves across a ${name} ${show.length(panel.length, 'into')} long, ${show.length(laid.depth, 'into', true)} deep`,
       `fence settings ${fences} ${show.unit}; boards ${show.length(laid.boardWidth, 'mark', true)} wide`,
     ]),
-    scene: drawGrooves({ name, panel: panel.length, thickness: panel.thickness, kerf, laid }, show),
-  }
+    () => drawGrooves({ name, panel: panel.length, thickness: panel.thickness, kerf, laid }, show),
+  )
 }
 
 /** Equal pieces along a span. */
-export const spacingPicture = (span: Length, piece: Length, spaced: Spacing, show: Show): Picture => ({
-  name: 'spacing',
-  alt: describe([
-    `${spaced.count} pieces of ${show.length(piece)} along ${show.length(span)}`,
-    spaced.gap > 0 ? `gaps of ${show.length(spaced.gap)}` : 'edge to edge',
-  ]),
-  scene: drawSpacing({ span, piece, spaced }, show),
-})
+export const spacingPicture = (span: Length, piece: Length, spaced: Spacing, show: Show): Picture =>
+  pictureOf(
+    'spacing',
+    describe([
+      `${spaced.count} pieces of ${show.length(piece)} along ${show.length(span)}`,
+      spaced.gap > 0 ? `gaps of ${show.length(spaced.gap)}` : 'edge to edge',
+    ]),
+    () => drawSpacing({ span, piece, spaced }, show),
+  )
 
 /** A frame as measured, leaning more than it does, with the corners to squeeze where the diagonals can be told apart. */
 export function squarePicture(
@@ -89,23 +91,24 @@ export function squarePicture(
   show: Show,
 ): Picture {
   const { squeezed } = check
-  return {
-    name: 'square',
-    alt: describe([
+  return pictureOf(
+    'square',
+    describe([
       `A frame ${pair(measured.length, measured.width, show)} with diagonals of ${show.length(measured.rising, 'mark', true)} rising and ${show.length(measured.falling, 'mark', true)} falling`,
       squeezed
         ? `${show.angle(check.angle)} out of square; arrows at ${squeezed.join(' and ')} show where to squeeze`
         : 'it is square',
     ]),
-    scene: drawOutOfSquare({ measured, ...check }, show),
-  }
+    () => drawOutOfSquare({ measured, ...check }, show),
+  )
 }
 
 /** The gap of a captured corner stile in the driest and the wettest month. */
-export const gapPicture = (asked: GapAsked): Picture => ({
-  name: 'fit',
-  alt: describe([
-    `A corner stile between its rails: a gap of ${asked.loosest} at each end in the driest month, ${asked.tightest} in the wettest${asked.binds ? ', where it binds' : ''}`,
-  ]),
-  scene: drawCornerGap(asked),
-})
+export const gapPicture = (asked: GapAsked): Picture =>
+  pictureOf(
+    'fit',
+    describe([
+      `A corner stile between its rails: a gap of ${asked.loosest} at each end in the driest month, ${asked.tightest} in the wettest${asked.binds ? ', where it binds' : ''}`,
+    ]),
+    () => drawCornerGap(asked),
+  )

@@ -6,6 +6,7 @@ import { drawSheetLayout } from '../drawing/sheetLayout.ts'
 import { isSheets, type LaidGroup, type LaidJob, type LaidLengths, type LaidSheets } from './laidJob.ts'
 import { pair } from './pair.ts'
 import { describe } from './pictures.ts'
+import { pictureOf } from './picture.ts'
 import type { Picture } from './reply.ts'
 import type { Show } from './show.ts'
 
@@ -35,25 +36,26 @@ export function sheetPicture(laid: LaidSheets, index: number, show: Show, order?
     ({ part, length, width }) =>
       `${part} ${show.mark(length as Length, 'into')} x ${show.mark(width as Length, 'into')}`,
   )
-  return {
-    name: `sheet-${index + 1}`,
-    alt: describe([
+  return pictureOf(
+    `sheet-${index + 1}`,
+    describe([
       `Sheet layout ${index + 1} of ${laid.layouts.length}, ${pair(size.length, size.width, show)}, ${layout.count} of them cut so`,
       `parts ${parts.join(', ')} ${show.unit}`,
       layout.offcuts.length > 0 ? `${layout.offcuts.length} offcuts to keep` : '',
     ]),
-    scene: drawSheetLayout(
-      {
-        layout,
-        stock: size,
-        kerf: problem.kerf,
-        trim: raw.net ? 0 : problem.trim,
-        which: { number: index + 1, of: laid.layouts.length },
-        settings: order && settingsOf(layout, index, order),
-      },
-      show,
-    ),
-  }
+    () =>
+      drawSheetLayout(
+        {
+          layout,
+          stock: size,
+          kerf: problem.kerf,
+          trim: raw.net ? 0 : problem.trim,
+          which: { number: index + 1, of: laid.layouts.length },
+          settings: order && settingsOf(layout, index, order),
+        },
+        show,
+      ),
+  )
 }
 
 /** The number of the setting at which each part of a layout's first copy comes free; parts alike are alike to the saw. */
@@ -78,25 +80,26 @@ function boardsPicture({ group, layouts }: LaidLengths, show: Show): Picture {
     ({ count, parts, offcut }) =>
       `${count} with ${parts.join(', ')}${offcut >= problem.keepable && offcut > 0 ? `, keep ${show.mark(offcut as Length, 'into')}` : ''}`,
   )
-  return {
-    name: `${kind}s`,
-    alt: describe([
+  return pictureOf(
+    `${kind}s`,
+    describe([
       `${kind === 'strip' ? 'Strips' : 'Boards'} cut from the left, ${layouts.length} ${layouts.length === 1 ? 'way' : 'ways'}`,
       `${rows.join('; ')} ${show.unit}`,
     ]),
-    scene: drawBoardLayouts(
-      {
-        kind,
-        layouts,
-        stock: new Map(stock.map(({ label, length }) => [label, length])),
-        parts: new Map(problem.parts.map(({ id, length }) => [id, length])),
-        kerf: problem.kerf,
-        trim: problem.trim,
-        keepable: problem.keepable,
-      },
-      show,
-    ),
-  }
+    () =>
+      drawBoardLayouts(
+        {
+          kind,
+          layouts,
+          stock: new Map(stock.map(({ label, length }) => [label, length])),
+          parts: new Map(problem.parts.map(({ id, length }) => [id, length])),
+          kerf: problem.kerf,
+          trim: problem.trim,
+          keepable: problem.keepable,
+        },
+        show,
+      ),
+  )
 }
 
 /** The first sheet with the numbers of its saw settings, else the boards. */

@@ -5,6 +5,7 @@ import { isSheets, type LaidGroup, type LaidJob } from './laidJob.ts'
 import type { Terms } from './layoutJob.ts'
 import { jobNotes } from './layoutReply.ts'
 import { orderTable, roundingNote, stepFigure, swapNote, uncutNote } from './orderReply.ts'
+import { orderPictures } from './picturesOfLayouts.ts'
 import type { Reply } from './reply.ts'
 import { ripFigures, type Rips, ripsOf, ripTable } from './ripTable.ts'
 import type { Show } from './show.ts'
@@ -78,6 +79,7 @@ function reply(job: LaidJob, sawn: readonly Sawn[], { safe, step, context }: Saw
       ...own.map((each) => ripTable(each, safe, show)),
       ...(order.steps.length > 0 ? [orderTable(order, laid.group.kind, show)] : []),
     ]),
+    pictures: orderPictures(sawn, show),
     notes: [
       'each setting is from the fence or stop to the nearest tooth; cut every piece that needs it before you move on',
       ...roundingNote(marked, show),

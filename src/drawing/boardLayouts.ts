@@ -81,7 +81,7 @@ function nameIn(area: Area, name: string, size: string, taken: Area[], letter = 
   const [x, y] = [(area.left + area.right) / 2, (area.top + area.bottom) / 2]
   const bold = size !== ''
   const choices: readonly (readonly Text[])[] = [
-    ...(size === '' ? [] : [[centred(`${name}  ${size}`, [x, y], NAME, { bold, rim: false })]]),
+    ...(size === '' ? [] : [[centred(`${name} ${size}`, [x, y], NAME, { bold, rim: false })]]),
     [centred(name, [x, y], letter, { bold, rim: !bold })],
     [centred(name, [x, y], SMALL, { bold, rim: !bold })],
     ...(size === '' ? [[centred('keep', [x, y], SMALL)]] : []),

@@ -84,7 +84,8 @@ function spotBeside(area: Area, used: readonly Area[], crowd: readonly Shape[]):
   )
   const free = spots.filter((spot) => used.every((other) => !overlap(ringArea(spot), other, PAD)))
   const touched = (spot: Point): number =>
-    crowd.filter((shape) => shape.shape !== 'text' && isCrowding(shape.points, spot)).length
+    crowd.filter((shape) => shape.shape !== 'text' && isCrowding(shape.points, spot)).length +
+    CROSSING * used.filter((other) => runsThrough(spot, nearest(area, spot), other)).length
   let best: Point | undefined
   let least = Number.POSITIVE_INFINITY
   for (const spot of free) {
@@ -94,6 +95,17 @@ function spotBeside(area: Area, used: readonly Area[], crowd: readonly Shape[]):
   }
   return best
 }
+
+/** A line through a number or a name is as bad as a ring on so many shapes. */
+const CROSSING = 6
+
+const STEPS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9]
+
+const runsThrough = ([x1, y1]: Point, [x2, y2]: Point, { left, top, right, bottom }: Area): boolean =>
+  STEPS.some((part) => {
+    const [x, y] = [x1 + (x2 - x1) * part, y1 + (y2 - y1) * part]
+    return x > left && x < right && y > top && y < bottom
+  })
 
 function isCrowding(points: readonly Point[], spot: Point): boolean {
   const apart = RING + PAD / 2

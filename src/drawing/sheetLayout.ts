@@ -109,7 +109,7 @@ function nameOf(
 ): readonly Text[] {
   const [x, y] = [(area.left + area.right) / 2, (area.top + area.bottom) / 2]
   const size = `${numbers.mark(length as Length, 'into')} x ${numbers.mark(width as Length, 'into')}`
-  const label = setting === undefined ? part : `${part}  ${setting}`
+  const label = setting === undefined ? part : `${part} ${setting}`
   const above = (turn: 0 | -90): readonly Text[] =>
     turn === 0
       ? [

@@ -10,7 +10,7 @@ const FONTS = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf']
 const fontFiles = FONTS.map((name) => createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}`))
 
 /** Pixels across: sharp on a phone, and still a small file. */
-const WIDTH = 1080
+const WIDTH = 960
 
 /** A scene as a PNG. */
 export function work(scene: Scene): Uint8Array {

@@ -10,7 +10,8 @@ export const renderText = (response: Response): string =>
 export function renderJson(response: Response): string {
   if (!response.ok) return JSON.stringify(response)
   const { reply, show } = response
-  const { figures, answer, ...slots } = reply
+  const { figures, answer, pictures: drawn, ...slots } = reply
+  const pictures = drawn?.map(({ name, alt }) => ({ name, alt }))
   const tables = reply.tables?.map((table) => ({
     ...table,
     rows: table.rows.map((row) => row.map((cell) => showCell(cell, show))),
@@ -20,6 +21,7 @@ export function renderJson(response: Response): string {
     answer,
     ...slots,
     ...(tables && { tables }),
+    ...(pictures && { pictures }),
     ...(files && { files }),
     text: replyText(reply, show),
   }
