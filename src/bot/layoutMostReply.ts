@@ -127,7 +127,8 @@ export function mostNotes({ asked, found }: MostReplied): readonly string[] {
 
 /**
  * The most as numbers: `count` pieces; `worth` in units of the currency, null where none is given; `upperBound` what
- * cannot be passed, in pieces, units of the currency or mm2 (mm of boards), null where sheets and boards do not add up.
+ * cannot be passed, in pieces, units of the currency or mm2 (mm of boards), null where sheets and boards do not add up. Nothing
+ * is bought, so `cost` and `lowerBound` are null.
  */
 export function mostFigures(replied: MostReplied): Readonly<Record<string, Figure>> {
   const { asked, found } = replied
@@ -142,6 +143,8 @@ export function mostFigures(replied: MostReplied): Readonly<Record<string, Figur
   return {
     count: [...made.values()].reduce((sum, count) => sum + count, 0),
     worth: worth === undefined ? null : worth / 100,
+    cost: null,
+    lowerBound: null,
     by: asked.by,
     upperBound: adds ? (asked.by === 'worth' ? bound / 100 : bound) : null,
     optimal: isProven(found),

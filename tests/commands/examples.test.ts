@@ -17,6 +17,7 @@ const FIGURES: Readonly<Record<string, string>> = {
   convert: 'kind millimetres inches degrees',
   layout: 'sheets boards cost lowerBound optimal gap waste offcuts sheetLayouts boardLayouts milliseconds',
   cutorder: 'settings cuts steps',
+  steps: 'steps done left minutes next',
   fasteners: 'length count spacing edge pilot clearance withdrawal boxes',
   glue: 'area volume clampMinutes fullHours',
   moisture: 'moisture change loosest tightest allowance',
@@ -24,7 +25,7 @@ const FIGURES: Readonly<Record<string, string>> = {
 }
 
 /** Examples that go on from a plan are run where there is one. */
-const NEEDS_PLAN = /^(?:project(?! start)|layout|cutorder|shopping)/u
+const NEEDS_PLAN = /^(?:project(?! start)|layout|cutorder|shopping|steps)/u
 const PLAN = 'project start 17in x 13in height=15in sheet=1/2 ply'
 
 const search = createSearch({ threads: 1, queue: 8 })

@@ -49,9 +49,14 @@ export interface Step {
   readonly facts: Facts
 }
 
+/** Stages that make no difference between parts of one length and another. */
+const WIDTHS_ALONE: ReadonlySet<Stage> = new Set(['break down', 'rip'])
+
 /** The numbers of a step as one text: another text means that something to cut, set or measure has changed. */
-export const printOf = ({ parts, settings }: Step): string =>
+export const printOf = ({ stage, parts, settings }: Step): string =>
   JSON.stringify([
     settings.map(({ what, length, degrees, within }) => [what, length, degrees, within]),
-    parts.map(({ name, count, length, width, thickness }) => [name, count, length, width, thickness]),
+    parts.map(({ name, count, length, width, thickness }) =>
+      WIDTHS_ALONE.has(stage) ? [count, width, thickness] : [name, count, length, width, thickness],
+    ),
   ])

@@ -1,0 +1,89 @@
+import { z } from 'zod'
+import { buildSteps } from '../core/steps/buildSteps.ts'
+import { type Marks, type Standing, standings } from '../core/steps/progress.ts'
+import type { Step } from '../core/steps/step.ts'
+import { minutesOf } from '../core/steps/times.ts'
+import { findBoard } from '../core/stock/boards.ts'
+import type { Context } from './context.ts'
+import type { Document } from './document.ts'
+import type { PlanChoices } from './planChoices.ts'
+import { planned } from './plannedSurround.ts'
+import { quoted, Refusal } from './refusal.ts'
+import { didYouMean } from './suggest.ts'
+
+const markSchema = z.strictObject({
+  state: z.enum(['done', 'skipped']),
+  by: z.string(),
+  at: z.string(),
+  print: z.string(),
+})
+
+/** What a channel keeps of a build: who did which step and when, and the numbers it was done by. */
+export const buildSchema = z.strictObject({ marks: z.record(z.string(), markSchema) })
+export type KeptBuild = z.output<typeof buildSchema>
+
+export const buildOf = (context: Context): Document<KeptBuild> => context.ofChannel('steps', buildSchema)
+
+/** The build of the channel's plan. */
+export interface Build {
+  readonly steps: readonly Step[]
+  readonly minutes: (step: Step) => number
+}
+
+/** The steps of the channel's plan. Throws a Refusal when there is none. */
+export function openBuild(context: Context): Build {
+  const { project, settings, reference } = context
+  if (!project)
+    throw new Refusal(
+      'invalid',
+      'there is nothing to build yet; this channel has no project: project start 17in x 13in height=15in',
+    )
+  const { plan } = planned(project.choices, context)
+  const board = boardOf(project.choices, context)
+  const steps = buildSteps(plan, { board, safe: settings.safeRip })
+  return { steps, minutes: (step) => minutesOf(step, reference.times) }
+}
+
+/** Width of the board that the strips are ripped from; undefined where a measured width took its place. */
+function boardOf({ board, width, region }: PlanChoices, { settings, settled, reference }: Context) {
+  const place = region ?? settled.region
+  const name = board ?? (width === undefined ? settings.usual[place].board : '')
+  return name === '' ? undefined : findBoard(name, place, reference.stock)?.width
+}
+
+/** How every step stands. */
+export const standingOf = (build: Build, kept: KeptBuild | undefined): readonly Standing[] =>
+  standings(build.steps, (kept?.marks ?? {}) as Marks)
+
+/**
+ * The steps that are meant: by their numbers (`3`, `3-5`, `3, 7`), or by a name or the beginning of one. Throws a Refusal
+ * where there is none of that name, or more than one.
+ */
+export function findSteps(typed: string, steps: readonly Step[]): readonly Step[] {
+  const text = typed.trim().toLowerCase()
+  if (/^\d[\d\s,–-]*$/u.test(text))
+    return text.split(/[\s,]+(?![–-])/u).flatMap((part) => numbered(part, steps))
+  const exact = steps.filter(({ id }) => id === text)
+  const near = steps.filter(({ id }) => words(id).includes(words(text)))
+  const found = exact.length > 0 ? exact : near
+  if (found.length === 1) return found
+  if (found.length > 1)
+    throw new Refusal(
+      'ambiguous',
+      `${quoted(typed)} could be ${found.map(({ id }) => id).join(', ')}; write one of them, or its number`,
+    )
+  const names = steps.map(({ id }) => id)
+  throw new Refusal(
+    'invalid',
+    `there is no step ${quoted(typed)}; write its number or its name.${didYouMean(text, names)}`,
+  )
+}
+
+/** Without the ending of several: `side rails` is the step of the side rail. */
+const words = (text: string): string => text.replace(/s\b/gu, '')
+
+function numbered(part: string, steps: readonly Step[]): readonly Step[] {
+  const [from = 0, to = from] = part.split(/\s*[–-]\s*/u).map(Number)
+  if (from >= 1 && to <= steps.length && from <= to) return steps.slice(from - 1, to)
+  throw new Refusal('invalid', `there is no step ${quoted(part)}; there are 1 to ${steps.length}`)
+}

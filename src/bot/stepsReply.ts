@@ -1,0 +1,165 @@
+import { toMillimetres } from '../core/measure/length.ts'
+import { currentOf, type Standing } from '../core/steps/progress.ts'
+import type { Setting, Stage } from '../core/steps/step.ts'
+import type { Context } from './context.ts'
+import type { Cell, Figure, Reply, Table } from './reply.ts'
+import type { Show } from './show.ts'
+import type { Build } from './stepsKept.ts'
+
+/** A setting as it is read off the saw or the tape: `38 1/4 in`, `23.4 deg`. */
+export function settingWords({ length, degrees }: Setting, show: Show): string {
+  if (degrees !== undefined) return show.angle(degrees)
+  return length === undefined ? '' : show.length(length, 'mark', true)
+}
+
+const settingMark = (setting: Setting, show: Show): string =>
+  setting.length === undefined ? settingWords(setting, show) : show.mark(setting.length, 'mark', true)
+
+/** `rip strips: rip fence 4 7/8 in`: a step and the first number to set. */
+export function stepWords({ step }: Standing, show: Show): string {
+  const [first] = step.settings
+  return first ? `${step.id}: ${first.what} ${settingWords(first, show)}` : step.id
+}
+
+/** `40 min`, `3 h 20 min`. */
+export function timeWords(minutes: number): string {
+  const hours = Math.floor(minutes / 60)
+  const rest = minutes % 60
+  return [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : '']
+    .filter((word) => word !== '')
+    .join(' ')
+}
+
+/** Steps that are told of after the one in hand. */
+const NEXT = 4
+
+/** Stages that have every part in hand, or strips of any length. */
+const WITHOUT_PARTS: ReadonlySet<Stage> = new Set([
+  'rip',
+  'dry fit',
+  'mark',
+  'finish',
+  'assemble',
+  'store flat',
+])
+
+const STATES = { done: 'done', skipped: 'skipped', open: '' } as const
+
+/** All that has to do with the step in hand; `said` begins the first line where something was just done. */
+export function currentReply(all: readonly Standing[], build: Build, context: Context, said = ''): Reply {
+  const { show } = context
+  const current = currentOf(all)
+  const left = all.filter(({ mark }) => mark === undefined)
+  const minutes = left.reduce((sum, { step }) => sum + build.minutes(step), 0)
+  const begin = said === '' ? '' : `${said}. `
+  const figures = stepsFigures(all, build)
+  if (!current)
+    return {
+      answer: `${begin}All ${all.length} steps are done${skippedWords(all)}`,
+      notes: changedNotes(all),
+      buttons: [{ label: 'Undo', line: 'steps undo' }],
+      figures,
+    }
+  const { step, number } = current
+  const later = left.filter((each) => each !== current).slice(0, NEXT)
+  return {
+    answer: `${begin}Step ${number} of ${all.length}, ${stepWords(current, show)}`,
+    cautions: context.cautions(step.facts),
+    tables: [
+      ...(step.settings.length > 1 ? [settingTable(step.settings, show)] : []),
+      ...(WITHOUT_PARTS.has(step.stage) ? [] : [partTable(current, show)]),
+      ...(later.length > 0 ? [stepTable('Then', later, show)] : []),
+    ],
+    notes: [
+      step.how,
+      `about ${timeWords(build.minutes(step))}; ${timeWords(minutes)} left in all, drying not counted`,
+      ...changedNotes(all),
+    ],
+    buttons: [
+      { label: 'Done', line: `steps done ${step.id}` },
+      { label: 'Skip', line: `steps skip ${step.id}` },
+      { label: 'All steps', line: 'steps all' },
+    ],
+    figures,
+  }
+}
+
+function skippedWords(all: readonly Standing[]): string {
+  const skipped = all.filter(({ mark }) => mark?.state === 'skipped').map(({ number }) => number)
+  return skipped.length === 0 ? '' : `, but for ${skipped.join(', ')}, skipped`
+}
+
+/** What was ticked off by numbers that are others now. */
+const changedNotes = (all: readonly Standing[]): readonly string[] =>
+  all
+    .filter(({ changed }) => changed)
+    .map(
+      ({ step, number }) =>
+        `changed since done: ${number}, ${step.id} (steps done ${number} once it is right)`,
+    )
+
+/** Numbers to set or measure, in order. */
+export function settingTable(settings: readonly Setting[], show: Show): Table {
+  const rows = settings.map((setting): Cell[] => [
+    settingMark(setting, show),
+    setting.within === undefined
+      ? setting.what
+      : `${setting.what}, ${show.mark(setting.within, 'mark', true)} apart at most`,
+  ])
+  return { title: `Set, to nearest tooth (${show.unit})`, columns: ['', 'What'], rows }
+}
+
+const partTable = ({ step }: Standing, show: Show): Table => ({
+  title: `In hand (${show.unit})`,
+  columns: ['', 'No', 'Long', 'Wide'],
+  rows: step.parts.map(({ label, count, length, width }): Cell[] => [
+    label,
+    count,
+    show.mark(length, 'mark', true),
+    show.mark(width, 'mark', true),
+  ]),
+})
+
+/** Steps with the first number of each. */
+export const stepTable = (title: string, all: readonly Standing[], show: Show): Table => ({
+  title: `${title} (${show.unit})`,
+  columns: ['', 'Set', 'Step'],
+  rows: all.map(({ step, number, mark, changed }): Cell[] => {
+    const [first] = step.settings
+    const state = changed ? 'done, changed since' : STATES[mark?.state ?? 'open']
+    return [number, first ? settingMark(first, show) : '-', state === '' ? step.id : `${step.id}, ${state}`]
+  }),
+})
+
+const settingFigure = ({ what, length, degrees, within }: Setting): Figure => ({
+  what,
+  value: length === undefined ? (degrees ?? null) : toMillimetres(length),
+  unit: length === undefined ? 'degrees' : 'mm',
+  within: within === undefined ? null : toMillimetres(within),
+})
+
+/** The build as numbers; lengths in mm, angles in degrees from square; `minutes` is what is left of it. */
+export function stepsFigures(all: readonly Standing[], build: Build): Readonly<Record<string, Figure>> {
+  const left = all.filter(({ mark }) => mark === undefined)
+  return {
+    steps: all.map(({ step, number, mark, changed }) => ({
+      number,
+      name: step.id,
+      stage: step.stage,
+      minutes: build.minutes(step),
+      done: mark?.state === 'done',
+      skipped: mark?.state === 'skipped',
+      changed,
+      by: mark?.by ?? null,
+      at: mark?.at ?? null,
+      settings: step.settings.map(settingFigure),
+      parts: step.parts.map(({ label }) => label),
+      cuts: [...step.cuts],
+    })),
+    done: all.filter(({ mark }) => mark?.state === 'done').length,
+    left: left.length,
+    minutes: left.reduce((sum, { step }) => sum + build.minutes(step), 0),
+    next: currentOf(all)?.step.id ?? null,
+    changed: all.filter(({ changed }) => changed).map(({ step }) => step.id),
+  }
+}
