@@ -48,7 +48,7 @@ export default defineCommand({
     return {
       answer: [
         `${laid.count} ${laid.count === 1 ? 'groove' : 'grooves'} ${show.length(laid.depth, 'into', true)} deep`,
-        ...panels.map((panel) => fenceWords(panel, show)),
+        ...panels.map((panel) => fenceWords(panel, laid.count, panels.length > 2, show)),
       ].join('; '),
       cautions: context.cautions({ grooves: laid.count, grooveDepth: toMillimetres(laid.depth) }),
       tables: panels.map((panel) => fenceTable(panel, show)),
@@ -131,13 +131,27 @@ function panelsToGroove(asked: Asked, plan: Plan | undefined): readonly Panel[] 
     )
   const terms = { count, pitch, kerf, thickness, stiles }
   if (panel === undefined && plan)
-    return panelGrooves(plan, terms).map(({ face, laid }) => ({
-      name: face,
-      laid: sound(laid, `${face} panels: `),
-    }))
+    return together(
+      panelGrooves(plan, terms).map(({ face, laid }) => ({
+        name: face,
+        laid: sound(laid, `${face} panels: `),
+      })),
+    )
   const equalOver = stiles ? 'between stiles' : 'panel'
   const laid = layGrooves({ ...terms, panel: panel as Length, equalOver, stile: stiles })
   return [{ name: '', laid: sound(laid, '') }]
+}
+
+/** Panels with the same fences are set up once: `side and front`. */
+function together(panels: readonly Panel[]): readonly Panel[] {
+  const merged: Panel[] = []
+  for (const panel of panels) {
+    const at = merged.findIndex(({ laid }) => JSON.stringify(laid) === JSON.stringify(panel.laid))
+    const same = merged[at]
+    if (same) merged[at] = { ...same, name: `${same.name} and ${panel.name}` }
+    else merged.push(panel)
+  }
+  return merged
 }
 
 function sound(laid: Grooves | GrooveObstacle, where: string): Grooves {
@@ -145,10 +159,13 @@ function sound(laid: Grooves | GrooveObstacle, where: string): Grooves {
   return laid
 }
 
-function fenceWords({ name, laid }: Panel, show: Show): string {
+/** `usual` is how many grooves the first panel has; shortly where there are many panels to tell of. */
+function fenceWords({ name, laid }: Panel, usual: number, shortly: boolean, show: Show): string {
   const fence = show.length(laid.settings[0]?.fence ?? laid.depth, 'mark', true)
-  const first = `first fence ${fence}, boards ${show.length(laid.boardWidth, 'mark', true)} wide`
-  return name === '' ? first : `${name} panels ${first}`
+  const boards = shortly ? '' : `, boards ${show.length(laid.boardWidth, 'mark', true)} wide`
+  const first = `first fence ${fence}${boards}`
+  if (name === '') return first
+  return `${name} panels ${laid.count === usual ? '' : `${laid.count}, `}${first}`
 }
 
 function fenceTable({ name, laid }: Panel, { unit }: Show): Table {

@@ -31,4 +31,19 @@ describe('cautions', () => {
   it('say what there is for an unknown task', async () => {
     expect(await room.refusal('cautions ripp')).toMatch(/^invalid: .*Did you mean rip\?$/u)
   })
+
+  it('by name are those named, gravest first, with the fuller advice', async () => {
+    const reply = await room.reply('cautions named=manual, nail-gun')
+    expect(cautionsOf(reply)).toEqual(['nail-gun', 'manual'])
+    const nailGun = config.cautions.find(({ id }) => id === 'nail-gun')
+    expect(textOf(reply)).toContain(`${nailGun?.text} ${nailGun?.more}`)
+    expect(await room.refusal('cautions named=manual, nobody')).toMatch(/no caution is called "nobody"/u)
+  })
+
+  // NIOSH recommended limit: 85 dBA for 8 hours, half the time for every 3 dB more.
+  it('names the minutes that NIOSH allows at the level of a saw', () => {
+    const text = config.cautions.find(({ id }) => id === 'noise')?.text ?? ''
+    const [, level, minutes] = /At (\d+) dBA.* in (\d+) minutes/u.exec(text) ?? []
+    expect(Math.round((8 * 60) / 2 ** ((Number(level) - 85) / 3))).toBe(Number(minutes))
+  })
 })

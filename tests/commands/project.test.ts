@@ -39,7 +39,10 @@ describe('project start', () => {
     await room.reply(`${START} clearance=1in`)
     const reply = await room.reply('sizing height=20in')
     expectFigures(reply.figures, { insideLength: inch(19), panelHeight: inch(20) })
-    expect(reply.buttons).toEqual([{ label: 'Change the plan so', line: 'project change height=20in' }])
+    expect(reply.buttons).toEqual([
+      { label: 'Change the plan so', line: 'project change height=20in' },
+      { label: '2 more cautions', line: 'cautions named=full-sheet, manual' },
+    ])
     expectFigures(await figuresOf(room, 'project'), { panelHeight: inch(15) })
   })
 })
@@ -66,7 +69,8 @@ describe('project change', () => {
       ]),
     )
     expectFigures(reply.figures, { endPanelLength: inch(14) + 2 * 18, lip: inch(1) - 18 })
-    expect(cautionsOf(reply)).toContain('manual')
+    expect(cautionsOf(reply)).toContain('more')
+    expect(reply.buttons?.at(-1)?.line).toMatch(/^cautions named=.*manual$/u)
   })
 
   it('of a label says what it is taken as, and nothing of what stays assumed', async () => {

@@ -112,3 +112,19 @@ describe('square in a channel', () => {
     await channel.room.close()
   })
 })
+
+describe('square, by the corners', () => {
+  it('says the angle of each pair of corners, which add up to two right angles, and whether they are open', async () => {
+    // Three sides 36, 48 and 60 1/2: by the law of cosines about 91 degrees opposite the diagonal (3, 4 and 5 make it square).
+    const { notes = [] } = await bench.reply('square 36in x 48in rising=60 1/2in')
+    const angle = (Math.acos((36 ** 2 + 48 ** 2 - 60.5 ** 2) / (2 * 36 * 48)) * 180) / Math.PI
+    const line = notes.find((note) => note.startsWith('corners: '))
+    expect(line).toContain(`bottom right and top left ${Math.round(angle * 10) / 10}° (open)`)
+    expect(line).toContain(`bottom left and top right ${Math.round((180 - angle) * 10) / 10}° (closed)`)
+  })
+
+  it('says nothing of corners where the frame is square', async () => {
+    const { notes = [] } = await bench.reply('square 36in x 48in rising=60in')
+    expect(notes.join()).not.toContain('corners: ')
+  })
+})
