@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import type { ViewResponseAction, ViewSubmitAction } from '@slack/bolt'
 import type { WebClient } from '@slack/web-api'
 import type { Response } from '../../bot/request.ts'
@@ -51,7 +52,9 @@ export async function answerForm(
 
 /** Forms carry a trigger of their own in practice, though it is documented for presses only. */
 const deliveryOf = ({ view, trigger_id: trigger }: ViewSubmitAction): string =>
-  `form ${trigger || `${view.id} ${view.hash} ${JSON.stringify(view.state.values)}`}`
+  `form ${trigger || `${view.id} ${view.hash} ${digest(JSON.stringify(view.state.values))}`}`
+
+const digest = (text: string): string => createHash('sha256').update(text).digest('base64url')
 
 const shownNow = (response: Response | undefined, channel: string) =>
   response ? answerView(response, channel) : workingView(channel)

@@ -52,45 +52,47 @@ type Environment = Readonly<Record<string, string | undefined>>
  * missing or wrong.
  */
 export function readSlackOptions(environment: Environment, vault: Vault): SlackOptions | undefined {
-  const names = Object.keys(environment).filter((name) => name.startsWith('SLACK_') && environment[name])
+  const names = Object.keys(environment).filter(
+    (name) => name.startsWith('BATTENBOT_SLACK_') && environment[name],
+  )
   if (names.length === 0) return undefined
-  const command = environment.SLACK_COMMAND ?? '/batten'
+  const command = environment.BATTENBOT_SLACK_COMMAND ?? '/batten'
   if (!/^\/[a-z0-9_-]{1,31}$/u.test(command))
     throw new Error(
-      `SLACK_COMMAND is "${command}"; write a slash and up to 31 lower-case letters, such as /batten`,
+      `BATTENBOT_SLACK_COMMAND is "${command}"; write a slash and up to 31 lower-case letters, such as /batten`,
     )
   return { command, connection: readConnection(environment, vault) }
 }
 
 function readConnection(environment: Environment, vault: Vault): SocketOptions | HttpOptions {
-  if (environment.SLACK_APP_TOKEN)
+  if (environment.BATTENBOT_SLACK_APP_TOKEN)
     return {
       mode: 'socket',
-      appToken: starting(environment, 'SLACK_APP_TOKEN', 'xapp-'),
-      botToken: starting(environment, 'SLACK_BOT_TOKEN', 'xoxb-'),
+      appToken: starting(environment, 'BATTENBOT_SLACK_APP_TOKEN', 'xapp-'),
+      botToken: starting(environment, 'BATTENBOT_SLACK_BOT_TOKEN', 'xoxb-'),
     }
-  if (!environment.SLACK_SIGNING_SECRET)
+  if (!environment.BATTENBOT_SLACK_SIGNING_SECRET)
     throw new Error(
-      'set SLACK_APP_TOKEN and SLACK_BOT_TOKEN for Socket Mode, or SLACK_SIGNING_SECRET for an address of your own',
+      'set BATTENBOT_SLACK_APP_TOKEN and BATTENBOT_SLACK_BOT_TOKEN for Socket Mode, or BATTENBOT_SLACK_SIGNING_SECRET for an address of your own',
     )
   return {
     mode: 'http',
-    signingSecret: needed(environment, 'SLACK_SIGNING_SECRET'),
-    port: readPort(environment.SLACK_PORT ?? '3000'),
-    host: environment.SLACK_HOST,
-    workspaces: environment.SLACK_BOT_TOKEN
-      ? { botToken: starting(environment, 'SLACK_BOT_TOKEN', 'xoxb-') }
+    signingSecret: needed(environment, 'BATTENBOT_SLACK_SIGNING_SECRET'),
+    port: readPort(environment.BATTENBOT_SLACK_PORT ?? '3000'),
+    host: environment.BATTENBOT_SLACK_HOST,
+    workspaces: environment.BATTENBOT_SLACK_BOT_TOKEN
+      ? { botToken: starting(environment, 'BATTENBOT_SLACK_BOT_TOKEN', 'xoxb-') }
       : readOAuth(environment, vault),
   }
 }
 
 const readOAuth = (environment: Environment, vault: Vault): OAuthOptions => ({
-  clientId: needed(environment, 'SLACK_CLIENT_ID'),
-  clientSecret: needed(environment, 'SLACK_CLIENT_SECRET'),
-  stateSecret: needed(environment, 'SLACK_STATE_SECRET'),
+  clientId: needed(environment, 'BATTENBOT_SLACK_CLIENT_ID'),
+  clientSecret: needed(environment, 'BATTENBOT_SLACK_CLIENT_SECRET'),
+  stateSecret: needed(environment, 'BATTENBOT_SLACK_STATE_SECRET'),
   vault,
-  key: named('SLACK_TOKEN_KEY', () => readKey(needed(environment, 'SLACK_TOKEN_KEY'))),
-  address: environment.SLACK_ADDRESS?.replace(/\/+$/u, ''),
+  key: named('BATTENBOT_SLACK_TOKEN_KEY', () => readKey(needed(environment, 'BATTENBOT_SLACK_TOKEN_KEY'))),
+  address: environment.BATTENBOT_SLACK_ADDRESS?.replace(/\/+$/u, ''),
 })
 
 function needed(environment: Environment, name: string): string {
@@ -109,7 +111,7 @@ function starting(environment: Environment, name: string, start: string): string
 function readPort(text: string): number {
   const port = Number(text)
   if (!Number.isInteger(port) || port < 0 || port > 65_535)
-    throw new Error(`SLACK_PORT is "${text}"; write a whole number from 1 to 65535`)
+    throw new Error(`BATTENBOT_SLACK_PORT is "${text}"; write a whole number from 1 to 65535`)
   return port
 }
 

@@ -6,29 +6,41 @@ const vault = memoryVault()
 const read = (environment: Record<string, string>) => readSlackOptions(environment, vault)
 
 const OAUTH = {
-  SLACK_SIGNING_SECRET: 's',
-  SLACK_CLIENT_ID: 'i',
-  SLACK_CLIENT_SECRET: 'c',
-  SLACK_STATE_SECRET: 't',
-  SLACK_TOKEN_KEY: KEY.toString('hex'),
-  SLACK_ADDRESS: 'https://bot.example.org/',
+  BATTENBOT_SLACK_SIGNING_SECRET: 's',
+  BATTENBOT_SLACK_CLIENT_ID: 'i',
+  BATTENBOT_SLACK_CLIENT_SECRET: 'c',
+  BATTENBOT_SLACK_STATE_SECRET: 't',
+  BATTENBOT_SLACK_TOKEN_KEY: KEY.toString('hex'),
+  BATTENBOT_SLACK_ADDRESS: 'https://bot.example.org/',
 }
 
 describe('the environment', () => {
   it('may say nothing of Slack', () => {
     expect(read({ HOME: '/root' })).toBeUndefined()
-    expect(read({ SLACK_BOT_TOKEN: '' })).toBeUndefined()
+    expect(read({ BATTENBOT_SLACK_BOT_TOKEN: '' })).toBeUndefined()
   })
 
   it('sets up Socket Mode', () => {
-    expect(read({ SLACK_APP_TOKEN: 'xapp-1', SLACK_BOT_TOKEN: 'xoxb-1', SLACK_COMMAND: '/wood' })).toEqual({
+    expect(
+      read({
+        BATTENBOT_SLACK_APP_TOKEN: 'xapp-1',
+        BATTENBOT_SLACK_BOT_TOKEN: 'xoxb-1',
+        BATTENBOT_SLACK_COMMAND: '/wood',
+      }),
+    ).toEqual({
       command: '/wood',
       connection: { mode: 'socket', appToken: 'xapp-1', botToken: 'xoxb-1' },
     })
   })
 
   it('sets up HTTP for one workspace', () => {
-    expect(read({ SLACK_SIGNING_SECRET: 's', SLACK_BOT_TOKEN: 'xoxb-1', SLACK_PORT: '8080' })).toEqual({
+    expect(
+      read({
+        BATTENBOT_SLACK_SIGNING_SECRET: 's',
+        BATTENBOT_SLACK_BOT_TOKEN: 'xoxb-1',
+        BATTENBOT_SLACK_PORT: '8080',
+      }),
+    ).toEqual({
       command: '/batten',
       connection: {
         mode: 'http',
@@ -59,20 +71,40 @@ describe('the environment', () => {
 
   it.each<[Record<string, string>, string]>([
     [
-      { SLACK_BOT_TOKEN: 'xoxb-1' },
-      'set SLACK_APP_TOKEN and SLACK_BOT_TOKEN for Socket Mode, or SLACK_SIGNING_SECRET',
+      { BATTENBOT_SLACK_BOT_TOKEN: 'xoxb-1' },
+      'set BATTENBOT_SLACK_APP_TOKEN and BATTENBOT_SLACK_BOT_TOKEN for Socket Mode, or BATTENBOT_SLACK_SIGNING_SECRET',
     ],
-    [{ SLACK_APP_TOKEN: 'xapp-1' }, 'SLACK_BOT_TOKEN is not set'],
-    [{ SLACK_APP_TOKEN: 'xoxb-1', SLACK_BOT_TOKEN: 'xoxb-1' }, 'SLACK_APP_TOKEN does not begin with xapp-'],
-    [{ SLACK_SIGNING_SECRET: 's', SLACK_BOT_TOKEN: 'xoxp-1' }, 'SLACK_BOT_TOKEN does not begin with xoxb-'],
-    [{ SLACK_SIGNING_SECRET: 's', SLACK_BOT_TOKEN: 'xoxb-1', SLACK_PORT: 'web' }, 'SLACK_PORT is "web"'],
+    [{ BATTENBOT_SLACK_APP_TOKEN: 'xapp-1' }, 'BATTENBOT_SLACK_BOT_TOKEN is not set'],
     [
-      { SLACK_SIGNING_SECRET: 's', SLACK_BOT_TOKEN: 'xoxb-1', SLACK_COMMAND: 'batten' },
-      'SLACK_COMMAND is "batten"',
+      { BATTENBOT_SLACK_APP_TOKEN: 'xoxb-1', BATTENBOT_SLACK_BOT_TOKEN: 'xoxb-1' },
+      'BATTENBOT_SLACK_APP_TOKEN does not begin with xapp-',
     ],
-    [{ ...OAUTH, SLACK_CLIENT_SECRET: '' }, 'SLACK_CLIENT_SECRET is not set'],
-    [{ ...OAUTH, SLACK_TOKEN_KEY: '' }, 'SLACK_TOKEN_KEY is not set'],
-    [{ ...OAUTH, SLACK_TOKEN_KEY: 'short' }, 'SLACK_TOKEN_KEY: the key has to be 32 bytes'],
+    [
+      { BATTENBOT_SLACK_SIGNING_SECRET: 's', BATTENBOT_SLACK_BOT_TOKEN: 'xoxp-1' },
+      'BATTENBOT_SLACK_BOT_TOKEN does not begin with xoxb-',
+    ],
+    [
+      {
+        BATTENBOT_SLACK_SIGNING_SECRET: 's',
+        BATTENBOT_SLACK_BOT_TOKEN: 'xoxb-1',
+        BATTENBOT_SLACK_PORT: 'web',
+      },
+      'BATTENBOT_SLACK_PORT is "web"',
+    ],
+    [
+      {
+        BATTENBOT_SLACK_SIGNING_SECRET: 's',
+        BATTENBOT_SLACK_BOT_TOKEN: 'xoxb-1',
+        BATTENBOT_SLACK_COMMAND: 'batten',
+      },
+      'BATTENBOT_SLACK_COMMAND is "batten"',
+    ],
+    [{ ...OAUTH, BATTENBOT_SLACK_CLIENT_SECRET: '' }, 'BATTENBOT_SLACK_CLIENT_SECRET is not set'],
+    [{ ...OAUTH, BATTENBOT_SLACK_TOKEN_KEY: '' }, 'BATTENBOT_SLACK_TOKEN_KEY is not set'],
+    [
+      { ...OAUTH, BATTENBOT_SLACK_TOKEN_KEY: 'short' },
+      'BATTENBOT_SLACK_TOKEN_KEY: the key has to be 32 bytes',
+    ],
   ])('that says %j is told what is wrong, and no secret', (environment, sentence) => {
     expect(() => read(environment)).toThrow(sentence)
     expect(() => read(environment)).not.toThrow('xoxp-1')

@@ -252,7 +252,7 @@ describe('a token that Slack refuses', () => {
 })
 
 describe('a port that is taken', () => {
-  it('fails the start', async () => {
+  it('fails the start, which may be tried again', async () => {
     await open()
     const { createSlack } = await import('../../../src/platforms/slack/client.ts')
     const parts = {
@@ -277,5 +277,9 @@ describe('a port that is taken', () => {
       },
     })
     await expect(second.start()).rejects.toThrow('EADDRINUSE')
+    await bot.platform.stop()
+    await second.start()
+    expect(second.health().well).toBe(true)
+    await second.stop()
   })
 })
