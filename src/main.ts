@@ -1,30 +1,41 @@
-import { randomUUID } from 'node:crypto'
-import { availableParallelism } from 'node:os'
-import { fileURLToPath } from 'node:url'
+import { setTimeout as wait } from 'node:timers/promises'
 import { parseArgs } from 'node:util'
-import { pino } from 'pino'
-import { loadCatalogue } from './bot/catalogue.ts'
-import { createRouter } from './bot/router.ts'
-import { readConfig, readEnvironment } from './config.ts'
+import type { Platform } from './bot/request.ts'
+import { type Environment, readEnvironment } from './config.ts'
+import { startHealth } from './health/server.ts'
+import { type Bot, openBot } from './main/openBot.ts'
+import { type Places, placesOf } from './main/places.ts'
+import { platformsOf } from './main/platforms.ts'
+import { serve } from './main/serve.ts'
 import { ask } from './platforms/ask/client.ts'
 import { createRoom } from './platforms/room/client.ts'
-import { createSearch } from './search/pool.ts'
-import { openSqlite } from './store/sqlite.ts'
 
-/** Run as it stands, or from the bundle that launch.mjs makes of it. */
-const isBundled = !import.meta.url.endsWith('.ts')
-const beside = (name: string): string => fileURLToPath(new URL(name, import.meta.url))
-
-const USAGE = `usage: npm start
+const USAGE = `usage: npm start           (Discord and Slack where their secrets are set, else a room in the browser)
+       npm run room        (a room in this terminal)
        npm run -s ask -- "strips 2x6 rip=1/2in"
        npm run -s ask -- --json   (reads lines from standard input)
-options: --channel NAME  --user NAME  --data FOLDER`
+       npm run register    (tells Discord of the commands)
+       npm run -s manifest (what to paste at Slack)
+options: --channel NAME  --user NAME  --data FOLDER  --server ID  --address URL`
 
 /** The command line was not understood; the message says what of it. */
 class UsageError extends Error {}
 
-/** Puts the parts together: config, store, commands, router, platforms. The only file that knows them all. */
-async function main(words: readonly string[]): Promise<number> {
+const MODES = ['start', 'room', 'ask', 'register', 'manifest'] as const
+type Mode = (typeof MODES)[number]
+
+interface Words {
+  readonly mode: Mode
+  readonly question: readonly string[]
+  readonly json: boolean
+  readonly channel: string
+  readonly user: string
+  readonly data: string | undefined
+  readonly server: string | undefined
+  readonly address: string | undefined
+}
+
+function readWords(words: readonly string[]): Words {
   const { values, positionals } = parseArgs({
     args: [...words],
     allowPositionals: true,
@@ -33,62 +44,114 @@ async function main(words: readonly string[]): Promise<number> {
       channel: { type: 'string', default: 'bench' },
       user: { type: 'string', default: 'me' },
       data: { type: 'string' },
+      server: { type: 'string' },
+      address: { type: 'string' },
     },
   })
-  const [mode = 'room', ...question] = positionals
-  if (mode !== 'ask' && (mode !== 'room' || question.length > 0)) {
-    throw new UsageError(`there is no "${positionals.join(' ')}" to start; write room, or ask and a question`)
-  }
+  const [said = 'start', ...question] = positionals
+  const mode = MODES.find((each) => each === said)
+  if (mode === undefined || (mode !== 'ask' && question.length > 0))
+    throw new UsageError(
+      `there is no "${positionals.join(' ')}" to start; write ${MODES.slice(0, -1).join(', ')} or ${MODES.at(-1)}`,
+    )
+  return { mode, question, ...values, data: values.data, server: values.server, address: values.address }
+}
+
+/** Puts the parts together: config, store, commands, router, platforms. */
+async function main(line: readonly string[]): Promise<number> {
+  const words = readWords(line)
   const environment = readEnvironment(process.env)
-  const config = readConfig(environment.configFolder ?? beside(isBundled ? '../../config' : '../config'))
-  const dataFolder = values.data ?? environment.dataFolder ?? config.bot.dataFolder
-  const log = pino(
-    { level: environment.logLevel ?? config.bot.logLevel },
-    pino.destination({ dest: 2, sync: true }),
-  )
-  const store = await openSqlite(`${dataFolder}/battenbot.sqlite`, {
-    revisionsKept: config.bot.revisionsKept,
-  })
-  const catalogue = await loadCatalogue(beside('../commands'))
-  const search = createSearch({
-    ...(isBundled && { start: new URL('./search/worker.js', import.meta.url) }),
-    threads: Math.max(1, availableParallelism() - 1),
-    queue: config.bot.search.queue,
-    failed: (error) => log.error({ error }, 'a search thread died'),
-  })
-  const answer = createRouter({
-    store,
-    search,
-    catalogue,
-    log,
-    settings: config.bot,
-    reference: config,
-    faultNumber: () => randomUUID().slice(0, 8),
-  })
-  const person = { channel: values.channel, user: values.user }
+  const places = placesOf(import.meta.url)
+  const bot = await openBot(environment, places, words.data)
   try {
-    if (mode === 'ask') {
-      const line = question.length > 0 ? question.join(' ') : undefined
-      return (await ask({ ...person, line, json: values.json }, answer, process.stdin, process.stdout))
-        ? 0
-        : 1
+    switch (words.mode) {
+      case 'ask':
+        return await answerLines(bot, words)
+      case 'room':
+        return await openRoom(bot, words)
+      case 'register':
+        return await register(bot, environment, words)
+      case 'manifest':
+        return await printManifest(bot, words)
+      default:
+        return await keepServing(bot, environment, places)
     }
-    await new Promise<void>((closed) => {
-      const room = createRoom(answer, catalogue, {
-        ...person,
-        input: process.stdin,
-        output: process.stdout,
-        closed,
-      })
-      process.once('SIGTERM', () => void room.stop())
-      void room.start()
-    })
-    return 0
   } finally {
-    await search.close()
-    await store.close()
+    await bot.close()
   }
 }
+
+async function answerLines(bot: Bot, { question, json, channel, user }: Words): Promise<number> {
+  const line = question.length > 0 ? question.join(' ') : undefined
+  const { answer } = bot.partsFor('room')
+  return (await ask({ channel, user, line, json }, answer, process.stdin, process.stdout)) ? 0 : 1
+}
+
+async function openRoom(bot: Bot, { channel, user }: Words): Promise<number> {
+  await new Promise<void>((closed) => {
+    const room = createRoom(bot.partsFor('room').answer, bot.catalogue, {
+      channel,
+      user,
+      input: process.stdin,
+      output: process.stdout,
+      closed,
+    })
+    process.once('SIGTERM', () => void room.stop())
+    void room.start()
+  })
+  return 0
+}
+
+async function register(bot: Bot, { discordToken: token }: Environment, { server }: Words): Promise<number> {
+  if (token === undefined) throw new Error('set BATTENBOT_DISCORD_TOKEN to the token of the bot in Discord')
+  const { registerDiscord } = await import('./platforms/discord/register.ts')
+  const { status, commands } = await registerDiscord(bot.partsFor('discord').commands, { token, server })
+  const what = status === 'unchanged' ? 'holds them already' : 'has been told of them'
+  process.stdout.write(`${commands} commands: Discord ${what}\n`)
+  return 0
+}
+
+async function printManifest(bot: Bot, { address }: Words): Promise<number> {
+  const { createManifest } = await import('./platforms/slack/manifest.ts')
+  const command = process.env.BATTENBOT_SLACK_COMMAND ?? '/batten'
+  const manifest = createManifest(bot.partsFor('slack').commands, { command, address })
+  process.stdout.write(`${JSON.stringify(manifest, undefined, 2)}\n`)
+  return 0
+}
+
+async function keepServing(bot: Bot, environment: Environment, places: Places): Promise<number> {
+  const platforms = await platformsOf(bot, environment, process.env, places)
+  const serving = serve(platforms, bot.log, (time, signal) => wait(time, undefined, { signal }))
+  const health = await openHealth(bot, environment, platforms)
+  try {
+    await serving.started
+    for (const platform of platforms) process.stdout.write(`${platform.name}: ${platform.health().says}\n`)
+    await toldToStop()
+    return 0
+  } finally {
+    await serving.stop()
+    await health?.close()
+  }
+}
+
+async function openHealth(bot: Bot, environment: Environment, platforms: readonly Platform[]) {
+  if (environment.healthPort === undefined) return undefined
+  const key = { kind: 'health', platform: 'health', workspace: '', id: '' }
+  return startHealth(
+    { platforms, metrics: bot.metrics, readStore: () => bot.store.read(key) },
+    { host: environment.host ?? bot.config.bot.room.host, port: environment.healthPort },
+  )
+}
+
+/** Resolves at the first signal to stop; the second ends the process at once. */
+const toldToStop = (): Promise<void> =>
+  new Promise((told) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const)
+      process.once(signal, () => {
+        told()
+        process.once(signal, () => process.exit(1))
+      })
+  })
 
 const isUsage = (error: Error): boolean =>
   error instanceof UsageError || !!(error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS')

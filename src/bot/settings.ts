@@ -73,4 +73,6 @@ export interface BotSettings {
   readonly dataFolder: string
   readonly logLevel: LogLevel
   readonly search: SearchSettings
+  /** Where the room in the browser listens. */
+  readonly room: { readonly host: string; readonly port: number }
 }

@@ -57,5 +57,6 @@ export const botFile = z.strictObject({
   revisionsKept: z.int().min(2).max(100_000),
   dataFolder: name,
   logLevel: z.enum(LOG_LEVELS),
+  room: z.strictObject({ host: name, port: z.int().min(1).max(65_535) }),
   search: z.strictObject({ seconds: z.number().min(0.1).max(60), queue: z.int().min(1).max(1000) }),
 }) satisfies z.ZodType<BotSettings>

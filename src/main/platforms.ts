@@ -1,0 +1,57 @@
+import type { Platform } from '../bot/request.ts'
+import type { Environment } from '../config.ts'
+import { createVault } from '../store/vault.ts'
+import type { Bot } from './openBot.ts'
+import type { Places } from './places.ts'
+
+/**
+ * The platforms whose secrets the environment has; where it has none, the room in the browser. Their code is read only
+ * when they are started. Throws an Error of one sentence for secrets that cannot be right.
+ */
+export async function platformsOf(
+  bot: Bot,
+  environment: Environment,
+  variables: Readonly<Record<string, string | undefined>>,
+  places: Places,
+): Promise<readonly Platform[]> {
+  const platforms = [await discord(bot, environment), await slack(bot, variables)].filter(
+    (platform) => platform !== undefined,
+  )
+  return platforms.length > 0 ? platforms : [await webRoom(bot, environment, places)]
+}
+
+async function discord(bot: Bot, { discordToken: token }: Environment): Promise<Platform | undefined> {
+  if (token === undefined) return undefined
+  const { createDiscord } = await import('../platforms/discord/client.ts')
+  return createDiscord(bot.partsFor('discord'), { token })
+}
+
+async function slack(
+  bot: Bot,
+  variables: Readonly<Record<string, string | undefined>>,
+): Promise<Platform | undefined> {
+  if (!Object.keys(variables).some((name) => name.startsWith('BATTENBOT_SLACK_'))) return undefined
+  const [{ createSlack }, { readSlackOptions }] = await Promise.all([
+    import('../platforms/slack/client.ts'),
+    import('../platforms/slack/options.ts'),
+  ])
+  const parts = bot.partsFor('slack')
+  const options = readSlackOptions(variables, createVault(bot.store, 'slack', parts.now))
+  return options && createSlack(parts, options)
+}
+
+async function webRoom(bot: Bot, environment: Environment, { page }: Places): Promise<Platform> {
+  const [{ createWebRoom }, { openTranscript }] = await Promise.all([
+    import('../platforms/web/client.ts'),
+    import('../store/transcript.ts'),
+  ])
+  const { host, port } = bot.config.bot.room
+  return createWebRoom(bot.partsFor('web'), {
+    host: environment.host ?? host,
+    port: environment.port ?? port,
+    // A port that somebody chose is that port or none.
+    tries: environment.port === undefined ? 20 : 1,
+    page,
+    transcript: await openTranscript(bot.dataFolder),
+  })
+}
