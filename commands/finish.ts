@@ -1,7 +1,14 @@
 import { z } from 'zod'
 import { cans } from '../src/bot/cans.ts'
 import { defineCommand } from '../src/bot/command.ts'
-import { dewFigure, dryingFigures, dryingNotes, dryingOf, dryingTables } from '../src/bot/finishDrying.ts'
+import {
+  dewFigure,
+  dryingFigures,
+  dryingNotes,
+  dryingOf,
+  dryingTables,
+  recoatFigure,
+} from '../src/bot/finishDrying.ts'
 import { coverageLine, filmNotes, finishWanted, volumeUnits } from '../src/bot/finishNeed.ts'
 import { coveredArea, finishPlanOptions, surfaceFigures, surfaceTables } from '../src/bot/finishPlan.ts'
 import { area, choice, count, first, percent, product, temperature } from '../src/bot/option.ts'
@@ -79,6 +86,7 @@ export default defineCommand({
         dryFilm: need.dryFilm ?? null,
         parts: surfaceFigures(covered),
         drying: dryingFigures(drying),
+        recoatHours: recoatFigure(drying),
         dewPoint: dewFigure(drying),
       },
     }

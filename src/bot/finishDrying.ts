@@ -2,8 +2,8 @@ import { showHours, showPercent, showTemperature } from '../core/measure/showAir
 import {
   type Air,
   type DryingCalendar,
-  dryingCalendar,
   type DryingEvent,
+  dryingCalendar,
   type NoDrying,
 } from '../core/quantities/dryingCalendar.ts'
 import { ABOVE_DEW, dewPoint } from '../core/quantities/dryingDewPoint.ts'
@@ -130,6 +130,10 @@ function dewNotes({ temperature, humidity }: Air, { show }: Context): readonly s
 /** Degrees Celsius; null where nobody has said how damp the air is. */
 export const dewFigure = ({ air }: Drying): number | null =>
   air.humidity ? dewPoint(air.temperature, air.humidity) : null
+
+/** Hours from one coat to the next; null where nothing is known of it. */
+export const recoatFigure = ({ calendar }: Drying): number | null =>
+  calendar.status === 'timed' ? (calendar.recoat ?? null) : null
 
 /** Hours after the first coat was begun. */
 export const dryingFigures = ({ calendar }: Drying): Figure =>

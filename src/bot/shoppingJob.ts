@@ -11,15 +11,9 @@ import type { LaidJob } from './laidJob.ts'
 import { layOut, searchTerms } from './layoutJob.ts'
 import { planned } from './plannedSurround.ts'
 import { type PriceBook, priceBook } from './prices.ts'
+import { fastenersWanted, finishAndPaper, glueWanted, hardwareWanted } from './shoppingWants.ts'
+import { type Shop, woodWanted } from './shoppingWood.ts'
 import { shopStockSchema } from './shopStock.ts'
-import {
-  fastenersWanted,
-  finishAndPaper,
-  glueWanted,
-  hardwareWanted,
-  type Shop,
-  woodWanted,
-} from './shoppingWants.ts'
 
 /** What may be asked of a list. */
 export interface ShoppingAsked extends Omit<FinishAsked, 'area'> {

@@ -16,10 +16,13 @@ export const shoppingSchema = z.strictObject({
   spare: z.number().min(0).max(100).optional(),
   currency: z.string().max(3).optional(),
 })
+/** Prices, things on hand, spare and currency as they are kept. */
 export type ShoppingKept = z.output<typeof shoppingSchema>
 
+/** What holds where nothing was ever kept. */
 export const NOTHING_KEPT: ShoppingKept = { prices: [], have: [] }
 
+/** The channel's own document. */
 export const shoppingOf = (context: Context): Document<ShoppingKept> =>
   context.ofChannel('shopping', shoppingSchema)
 

@@ -27,8 +27,10 @@ export const fastenerThing = ({ kind, name, length }: FastenerSize): string =>
 /** The same without the length: prices often go by gauge and box alone. */
 export const fastenerGauge = ({ kind, name }: FastenerSize): string => `${name} ${kind}s`
 
+/** `box of 1000`. */
 export const boxOf = (count: number): string => `box of ${count}`
 
+/** `120 grit sandpaper`, which is bought by the sheet. */
 export const gritThing = (grit: number): string => `${grit} grit sandpaper`
 
 /** A row of the channel's own stock: `S1 plywood 4ft x 8ft`. */

@@ -186,6 +186,7 @@ describe('drying', () => {
       { what: 'full' },
     ])
     expect(hoursTo(figures, 'touch')).toBeCloseTo(4.5, 9)
+    expect(figures.recoatHours).toBeCloseTo(4, 9)
   })
 
   it('takes longer in the cold, and longer still in damp air, and says by what rule', async () => {

@@ -21,6 +21,8 @@ export interface DryingCalendar {
   readonly status: 'timed'
   /** In the order in which they come. */
   readonly events: readonly DryingEvent[]
+  /** From one coat to the next, hours; undefined where no time is known. */
+  readonly recoat: number | undefined
   /** How many times as slow as on a can's label. */
   readonly slower: number
   /** The slowing is the common rule, not the maker's own second time. */
@@ -71,6 +73,7 @@ export function dryingCalendar(
     events: events
       .map((each) => ({ ...each, hours: each.hours * slower }))
       .sort((one, other) => one.hours - other.hours),
+    recoat: recoat === undefined ? undefined : recoat * slower,
     slower,
     byRule: slower > 1 && (drying.cold === undefined || dampTimes(air, rules) > 1),
   }

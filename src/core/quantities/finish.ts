@@ -6,6 +6,7 @@ import type { Container, FinishProduct } from './product.ts'
 /** Planed or sanded wood and sheet, or sawn and weathered wood, which drinks more. */
 export type Surface = 'smooth' | 'rough'
 
+/** What is to be covered, with what, and in which cans it is sold. */
 export interface FinishRequest {
   /** All that one coat has to cover, mm2. */
   readonly area: number

@@ -8,10 +8,12 @@ export interface Range {
 
 /** What carries the finish; `oil` dries by oxidising, which is what heats a heap of rags. */
 export const FINISH_KINDS = ['oil', 'water', 'solvent'] as const
+/** One of them. */
 export type FinishKind = (typeof FINISH_KINDS)[number]
 
 /** What a coat is good for as it dries: not sticky, the next coat, to be carried, to be put together, hard for good. */
 export const DRYING_STEPS = ['touch', 'recoat', 'handle', 'assemble', 'full'] as const
+/** One of them. */
 export type DryingStep = (typeof DRYING_STEPS)[number]
 
 /** Drying times in hours at room temperature, each where a source gives it. */
