@@ -20,7 +20,7 @@ export function fewCautions(all: readonly Caution[]): FewCautions {
       {
         id: 'more',
         task: rest[0]?.task ?? 'use',
-        text: `${rest.length} more cautions, in full with: ${line}`,
+        text: `And ${rest.length} more: ${rest.map(({ id }) => id).join(', ')}`,
       },
     ],
     buttons: [{ label: `${rest.length} more cautions`, line }],

@@ -22,7 +22,7 @@ describe('fewCautions', () => {
           .slice(3)
           .map(({ id }) => id)
         expect(button?.line).toBe(`cautions named=${rest.join(', ')}`)
-        expect(cautions[3]?.text).toBe(`${count - 3} more cautions, in full with: ${button?.line}`)
+        expect(cautions[3]?.text).toBe(`And ${count - 3} more: ${rest.join(', ')}`)
       }),
     )
   })
