@@ -24,6 +24,9 @@ const FLAGS = [
 export const openBrowser = (): Promise<Browser> =>
   chromium.launch({ ...(FOUND !== undefined && { executablePath: FOUND }), args: FLAGS })
 
+/** How long a page may take on a machine that is busy with other tests. */
+export const PATIENT = { timeout: 20_000 } as const
+
 /** One person with a page of their own. */
 export interface Person {
   readonly page: Page

@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { enter, hasBrowser, inBrowser, openBrowser, type Person } from './browser.ts'
+import { enter, hasBrowser, inBrowser, openBrowser, PATIENT, type Person } from './browser.ts'
 import { type OpenWebRoom, openWebRoom } from './webRoom.ts'
 
 const HOSTILE = [
@@ -37,7 +37,7 @@ describe.skipIf(!hasBrowser)(inBrowser('hostile text on the page'), { timeout: 9
     })
     browser = await openBrowser()
     typist = await enter(browser, room.url, 'Ann', 'lines')
-  })
+  }, PATIENT.timeout * 4)
   afterAll(async () => {
     await browser.close()
     await room.close()

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { enter, hasBrowser, inBrowser, openBrowser } from './browser.ts'
+import { enter, hasBrowser, inBrowser, openBrowser, PATIENT } from './browser.ts'
 import { type OpenWebRoom, openWebRoom } from './webRoom.ts'
 
 let room: OpenWebRoom
@@ -21,7 +21,7 @@ describe.skipIf(!hasBrowser)(inBrowser('two people with a page each, on phones')
           : undefined,
     })
     browser = await openBrowser()
-  })
+  }, PATIENT.timeout * 4)
   afterAll(async () => {
     await browser.close()
     await room.close()
@@ -35,7 +35,10 @@ describe.skipIf(!hasBrowser)(inBrowser('two people with a page each, on phones')
     const picture = page.getByRole('img', { name: 'The front, 30 in wide' }).first()
     await picture.scrollIntoViewIfNeeded()
     await expect
-      .poll(() => picture.evaluate((image) => (image as unknown as { naturalWidth: number }).naturalWidth))
+      .poll(
+        () => picture.evaluate((image) => (image as unknown as { naturalWidth: number }).naturalWidth),
+        PATIENT,
+      )
       .toBe(1)
     const [download] = await Promise.all([
       page.waitForEvent('download'),
@@ -162,7 +165,7 @@ describe.skipIf(!hasBrowser)(inBrowser('two people with a page each, on phones')
     await first.close()
     await page.getByText('The room does not answer; trying again.').waitFor()
     const again = await openWebRoom({ folder: first.folder, port: first.port, tries: 1 })
-    await expect.poll(() => page.locator('#lost').textContent(), { timeout: 15_000 }).toBe('')
+    await expect.poll(() => page.locator('#lost').textContent(), PATIENT).toBe('')
     expect(await newest()).toMatch(/^9 strips/u)
     await page.reload()
     await page.locator('.entry').waitFor()

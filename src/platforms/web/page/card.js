@@ -91,7 +91,7 @@ const withFraction = (number) =>
 
 /** @param {readonly string[]} cautions */
 const cautionsOf = (cautions) =>
-  element('section', { class: 'cautions', 'aria-label': 'Cautions' }, [
+  element('div', { class: 'cautions' }, [
     element('h4', { class: 'label' }, ['Caution']),
     element(
       'ul',

@@ -2,6 +2,9 @@ import { element } from './element.js'
 
 /** @typedef {import('../card.ts').CardTable} CardTable */
 
+/** Columns that fit on a phone held upright. */
+const NARROW = 4
+
 /**
  * A table with its first column as headings of the rows. One that is too wide for the screen can be moved, by keyboard too.
  *
@@ -10,7 +13,7 @@ import { element } from './element.js'
 export function tableOf({ title, columns, numeric, rows }) {
   const cellClass = (/** @type {number} */ column) => (numeric[column] ? 'number' : undefined)
   const headings = columns.map((text, column) =>
-    element('th', { scope: 'col', class: cellClass(column) }, [text]),
+    text === '' ? element('td') : element('th', { scope: 'col', class: cellClass(column) }, [text]),
   )
   const lines = rows.map((row) =>
     element(
@@ -23,11 +26,14 @@ export function tableOf({ title, columns, numeric, rows }) {
       ),
     ),
   )
+  const isWide = columns.length > NARROW
   const table = element('table', { 'aria-label': title }, [
     element('thead', {}, [element('tr', {}, headings)]),
     element('tbody', {}, lines),
   ])
-  const wide = { class: 'wide', tabindex: 0, role: 'region', 'aria-label': title ?? 'Table' }
+  const wide = isWide
+    ? { class: 'wide', tabindex: 0, role: 'group', 'aria-label': title ?? 'Table' }
+    : { class: 'wide' }
   return element('div', { class: 'table' }, [
     // A caption would be no wider than its table, and break at every word.
     ...(title === undefined ? [] : [element('p', { class: 'title', 'aria-hidden': 'true' }, [title])]),

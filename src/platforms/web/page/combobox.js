@@ -80,8 +80,10 @@ export function createCombobox(field, list, complete) {
     const isOpen = !list.hidden
     if (event.key === 'ArrowDown') isOpen ? move(1) : void look()
     else if (event.key === 'ArrowUp' && isOpen) move(-1)
-    else if (event.key === 'Escape' && isOpen) close()
-    else if ((event.key === 'Enter' || (event.key === 'Tab' && !event.shiftKey)) && isOpen && chosen >= 0)
+    else if (event.key === 'Escape') {
+      close()
+      if (!isOpen) return
+    } else if ((event.key === 'Enter' || (event.key === 'Tab' && !event.shiftKey)) && isOpen && chosen >= 0)
       take(chosen)
     else return
     event.preventDefault()
