@@ -40,14 +40,14 @@ const isFront = ({ name }: Face): boolean => name === 'front'
 /** How much of a stile or a rail lies on its own panel: a captured or overhanging one in part, a halved one all over. */
 const held = ({ spec }: Plan, { covered }: Face): Length => Math.min(covered, spec.width) as Length
 
-const railLength = (plan: Plan, face: Face): Length => Math.min(face.panel, face.shows) as Length
+const railLength = (face: Face): Length => Math.min(face.panel, face.shows) as Length
 
 function frameJoints(plan: Plan): readonly Joint[] {
   const { spec, endStileLength, faces } = plan
   return [
-    glued('end rail', 'end panel', 4, railLength(plan, faces[0]), spec.width),
+    glued('end rail', 'end panel', 4, railLength(faces[0]), spec.width),
     ...sidesOf(plan).map((face) =>
-      glued(railOf(face), panelOf(face), 2 * face.count, railLength(plan, face), spec.width),
+      glued(railOf(face), panelOf(face), 2 * face.count, railLength(face), spec.width),
     ),
     glued('end stile', 'end panel', 4, endStileLength, held(plan, faces[0])),
   ]
