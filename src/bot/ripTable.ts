@@ -49,4 +49,5 @@ export const ripFigures = ({ steps }: Rips, safe: Length, step: Length): readonl
     parts: [],
     narrow: setting < safe,
     remaining: [],
+    waiting: 0,
   }))

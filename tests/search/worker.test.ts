@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { LengthLayout, Outcome } from '../../src/core/cutting/problem.ts'
 import { faultOverall } from '../../src/core/cutting/verify/fault.ts'
-import { verified, work } from '../../src/search/worker.ts'
+import { order, verified, work } from '../../src/search/worker.ts'
 
 const found: Outcome<LengthLayout> = {
   status: 'optimal',
@@ -54,6 +54,30 @@ describe('work', () => {
       stop: stop(0),
     })
     expect(sheets.outcome).toMatchObject({ status: 'optimal', pieces: 2, cost: 10 })
+  })
+
+  it('answers what the most is, by pieces and by worth', async () => {
+    const boards = { ...problem, parts: [{ ...parts[0]!, count: 9, worth: 5 }] }
+    const task = { kind: 'most from lengths', problem: boards, seconds: 2, stop: stop(0) } as const
+    expect((await work({ ...task, measure: 'count' })).outcome).toMatchObject({ status: 'optimal', count: 2 })
+    expect((await work({ ...task, measure: 'worth' })).outcome).toMatchObject({ worth: 10, upperBound: 10 })
+    const sheets = await work({
+      kind: 'most from sheets',
+      problem: {
+        ...problem,
+        parts: [{ id: 'P', length: 50, width: 50, count: 9, turnable: true, worth: 1 }],
+        stock: [{ id: 'S', length: 101, width: 51, price: 5 }],
+      },
+      seconds: 2,
+      stop: stop(0),
+    })
+    expect(sheets.outcome).toMatchObject({ status: 'optimal', worth: 2, upperBound: 2 })
+  })
+
+  it('orders the cuts of what was laid out', () => {
+    const layouts = [{ stock: 'S', count: 2, parts: ['A', 'A'], offcut: 14 }]
+    const { steps } = order({ lengths: { problem, layouts }, safeWidth: 1, step: 1 })
+    expect(steps.map(({ setting, cuts }) => [setting, cuts.length])).toEqual([[40, 4]])
   })
 
   it('gives what it has when it is told to stop from the first', async () => {
