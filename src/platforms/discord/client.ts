@@ -30,6 +30,12 @@ export interface DiscordOptions {
   readonly api?: string | undefined
 }
 
+/**
+ * Calls a second. The client would hold back after 50, which is Discord's limit for bots, but answers to interactions do not
+ * count (developer documentation, Rate Limits); where Discord does ask to wait, the client waits.
+ */
+const MOST_CALLS = 1000
+
 /** People and messages are not kept: every event brings what is needed of them. */
 const settings = ({ shards, api }: DiscordOptions): ClientOptions => ({
   intents: [GatewayIntentBits.Guilds, GatewayIntentBits.GuildMessages, GatewayIntentBits.DirectMessages],
@@ -47,7 +53,7 @@ const settings = ({ shards, api }: DiscordOptions): ClientOptions => ({
     UserManager: { maxSize: 100, keepOverLimit: ({ id, client }) => id === client.user.id },
   }),
   ...(shards ? { shards: [...shards.ids], shardCount: shards.count } : { shards: 'auto' }),
-  ...(api !== undefined && { rest: { api } }),
+  rest: { globalRequestsPerSecond: MOST_CALLS, ...(api !== undefined && { api }) },
 })
 
 /** The bot in Discord: slash commands, buttons, forms, and messages that name it. */

@@ -60,12 +60,18 @@ export interface LoopbackTerms {
   readonly shards?: number
   /** Where the bot may not write; or may not attach files, with `files`. */
   readonly forbidden?: Readonly<Record<string, 'all' | 'files'>>
+  /** Hears every call; without it they are kept, to be looked at. */
+  readonly hear?: (call: Call) => void
 }
 
 const BOT = '1100000000000000001'
 
 /** Opens a gateway and an HTTP interface on loopback. */
-export async function openLoopback({ shards = 1, forbidden = {} }: LoopbackTerms = {}): Promise<Loopback> {
+export async function openLoopback({
+  shards = 1,
+  forbidden = {},
+  hear,
+}: LoopbackTerms = {}): Promise<Loopback> {
   const calls: Call[] = []
   const faults: string[] = []
   const heard = new EventEmitter().setMaxListeners(0)
@@ -123,8 +129,9 @@ export async function openLoopback({ shards = 1, forbidden = {} }: LoopbackTerms
     const answer = changed?.change.answer ?? answerOf(asked)
     const code = (answer.body as { code?: number } | undefined)?.code
     const call = { ...asked, ...read, query: url.searchParams, at: Date.now(), status: answer.status, code }
-    calls.push(call)
     send(response, answer)
+    if (hear) return hear(call)
+    calls.push(call)
     heard.emit('call', call)
   }
 
