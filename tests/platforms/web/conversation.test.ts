@@ -20,7 +20,7 @@ beforeAll(async () => {
           }
         : undefined,
   })
-})
+}, 60_000)
 afterAll(() => room.close())
 
 /** Everything that a newcomer with this name is shown first. */

@@ -11,7 +11,7 @@ let ann: Caller
 beforeAll(async () => {
   room = await openWebRoom()
   ann = await caller(room.url)
-})
+}, 60_000)
 afterAll(() => room.close())
 
 /** The status of a plain request with these headers; `fetch` does not let a host be made up. */
