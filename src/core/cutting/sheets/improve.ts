@@ -22,6 +22,9 @@ const FIRST_SHARE = 0.5
 /** Steps that a first attempt at a far goal may take, for each sheet in use. */
 const ATTEMPT = 2e6
 
+/** The same for large jobs, whose steps do more. */
+const LARGE_ATTEMPT = 8e6
+
 /** Gives the parts without a place more sheets, whatever they cost, in a few ways; leaves the cheapest. */
 const complete = (packing: Packing, random: Random, shouldStop: ShouldStop): void => {
   const start = markPacking(packing)
@@ -71,7 +74,7 @@ export const improve = (packing: Packing, scale: number, random: Random, shouldS
   }
   if (!meets()) columns.learn(best.sheets)
   let share = FIRST_SHARE
-  const attempt = ATTEMPT * best.sheets.length
+  const attempt = (large ? LARGE_ATTEMPT : ATTEMPT) * best.sheets.length
   while (!meets() && !shouldStop()) {
     if (best.leftCount > 0) {
       reachGoal(packing, Number.POSITIVE_INFINITY, random, pause)

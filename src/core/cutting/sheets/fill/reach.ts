@@ -9,10 +9,10 @@ import { cheapestPlan, needOf, type Plan, planWithin } from './plan.ts'
 import { openFilled, refillRows } from './refill.ts'
 
 /** Share of the effort that goes into filling rows anew; the rest moves single parts. */
-const REFILL_SHARE = 0.7
+const REFILL_SHARE = 0.8
 
 /** Most rows that are filled anew in one step. */
-const MOST_ROWS = 4
+const MOST_ROWS = 3
 
 /** From how many parts, and how many of the largest sheets, a job counts as large. */
 const LARGE_PARTS = 150

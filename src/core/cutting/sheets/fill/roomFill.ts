@@ -22,7 +22,7 @@ export interface Effort {
 }
 
 /** How much narrower than its row a stack may be. */
-const SLACK = 0.012
+const SLACK = 0.025
 
 /** How many stacks, the densest, are listed for a width and considered for a row; the chance to pass one over. */
 const LISTED = 300
