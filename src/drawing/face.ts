@@ -59,7 +59,7 @@ const partsOf = (asked: FaceAsked): readonly string[] => [
 ]
 
 function drawn(asked: FaceAsked, numbers: Numbers, scale: number): readonly Shape[] {
-  const { plan, name } = asked
+  const { plan } = asked
   const face = faceOf(asked)
   const wood = [...panelShapes(asked, scale), ...frameShapes(asked, scale), ...braceShapes(asked, scale)]
   const [right, bottom] = [face.shows * scale, face.height * scale]

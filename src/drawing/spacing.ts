@@ -22,7 +22,10 @@ const TALL = 210
 export function drawSpacing(asked: SpacingAsked, numbers: Numbers): Scene {
   const { spaced } = asked
   return layPage({
-    title: `${spaced.count} ${spaced.count === 1 ? 'piece' : 'pieces'}, ${spaced.gaps} equal ${spaced.gaps === 1 ? 'gap' : 'gaps'}`,
+    title:
+      spaced.gap === 0
+        ? `${spaced.count} edge to edge`
+        : `${spaced.count} ${spaced.count === 1 ? 'piece' : 'pieces'}, ${spaced.gaps} equal ${spaced.gaps === 1 ? 'gap' : 'gaps'}`,
     size: { width: asked.span, height: asked.span / 1000 },
     draw: (scale) => drawn(asked, numbers, scale),
     foot: [{ words: `measure every start from the left; sizes in ${unitLine(numbers)}` }],

@@ -19,13 +19,18 @@ const MOST_COLOURS = 256
 export function encodePng({ width, height, bytes }: Pixels): Uint8Array {
   const { palette, indexOf } = choosePalette(bytes)
   const rows = Buffer.alloc(height * (width + 1))
-  let [from, to] = [0, 0]
+  let [from, to, last, index] = [0, 0, -1, 0]
   for (let row = 0; row < height; row += 1) {
     // No filter: neighbouring indexes are no neighbouring colours.
     rows[to] = 0
     to += 1
     for (let column = 0; column < width; column += 1) {
-      rows[to] = indexOf.get(colourAt(bytes, from)) ?? 0
+      const colour = colourAt(bytes, from)
+      if (colour !== last) {
+        last = colour
+        index = indexOf.get(colour) ?? 0
+      }
+      rows[to] = index
       to += 1
       from += 4
     }
@@ -63,10 +68,18 @@ const channels = (colour: number): readonly [number, number, number] => [
 
 function choosePalette(bytes: Uint8Array) {
   const counts = new Map<number, number>()
+  let [last, run] = [colourAt(bytes, 0), 0]
+  // Most pixels are as the one before.
   for (let at = 0; at < bytes.length; at += 4) {
     const colour = colourAt(bytes, at)
-    counts.set(colour, (counts.get(colour) ?? 0) + 1)
+    if (colour !== last) {
+      counts.set(last, (counts.get(last) ?? 0) + run)
+      last = colour
+      run = 0
+    }
+    run += 1
   }
+  counts.set(last, (counts.get(last) ?? 0) + run)
   const byUse = [...counts].sort(([one, a], [other, b]) => b - a || one - other).map(([colour]) => colour)
   const palette = byUse.slice(0, MOST_COLOURS)
   const indexOf = new Map(palette.map((colour, index) => [colour, index]))

@@ -48,7 +48,8 @@ describe('a panel from outside', () => {
       const start = (face.shows - face.panel) / 2
       const drawn = readBack(scene, 'groove', `${name} rail`).map(({ x }) => x - start)
       expect(drawn).toHaveLength(7)
-      drawn.forEach((x, index) => expect(Math.abs(x - (laid.centres[index] ?? 0))).toBeLessThan(HELD))
+      for (const [index, x] of drawn.entries())
+        expect(Math.abs(x - (laid.centres[index] ?? 0))).toBeLessThan(HELD)
     }
   })
 

@@ -1,0 +1,71 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { faultsOf } from '../drawing/legible.ts'
+import { openRoom, type Room } from '../room.ts'
+
+let room: Room
+let empty: Room
+beforeAll(async () => {
+  room = await openRoom({ settings: { units: 'inch' } })
+  empty = await openRoom({ settings: { units: 'inch' } })
+  await room.ask('project start 17in x 13in height=15in sheet=1/2in braces=ends grooves=5')
+})
+afterAll(() => Promise.all([room.close(), empty.close()]))
+
+/** Names of the pictures of a line; each is looked at for faults. */
+async function shown(line: string): Promise<readonly string[]> {
+  const { pictures = [] } = await room.reply(line)
+  for (const { scene, alt } of pictures) {
+    expect(faultsOf(scene)).toEqual([])
+    expect(alt).toMatch(/\d/u)
+  }
+  return pictures.map(({ name }) => name)
+}
+
+describe('draw', () => {
+  it.each([
+    ['draw', ['box']],
+    ['draw box', ['box']],
+    ['draw end', ['end-panel']],
+    ['draw side', ['side-panel']],
+    ['draw corner', ['corner']],
+    ['draw brace', ['brace']],
+    ['draw strips', ['rips']],
+    ['draw grooves', ['grooves', 'grooves']],
+    ['draw layout', ['sheet-1', 'strips']],
+  ])('%s', async (line, names) => {
+    expect(await shown(line)).toEqual(names)
+    expect((await room.reply(line)).figures).toEqual({ pictures: names })
+  })
+
+  it('says in its first line what the picture shows, with the numbers', async () => {
+    const { answer, pictures } = await room.reply('draw corner')
+    expect(answer).toBe(pictures?.[0]?.alt)
+    expect(answer).toContain('1/2 in thick')
+  })
+
+  it('says how to begin where there is nothing to draw', async () => {
+    expect(await empty.refusal('draw box')).toMatch(/^invalid: this channel has no project to draw yet/u)
+    await empty.ask('project start 17in x 13in height=15in')
+    expect(await empty.refusal('draw brace')).toContain('project change braces=ends')
+    expect(await empty.refusal('draw grooves')).toContain('project change grooves=5')
+    expect(await empty.refusal('draw pudding')).toContain('pudding')
+  })
+})
+
+describe('replies with pictures', () => {
+  it.each([
+    ['sizing 17in x 13in height=15in', ['box']],
+    ['project', ['box']],
+    ['project parts', ['side-panel', 'end-panel']],
+    ['diagonal 46in x 29in strip=3 1/2in', ['brace']],
+    ['grooves 23 7/8in count=5 thickness=15/32in', ['grooves']],
+    ['strips 2x6 rip=1/2in', ['rips']],
+    ['spacing 36in piece=3 1/2in count=6', ['spacing']],
+    ['square 24in x 18in rising=30in falling=30 1/8in', ['square']],
+    ['fit 1/32in', ['fit']],
+    ['layout', ['sheet-1', 'strips']],
+    ['cutorder', ['sheet-1']],
+  ])('%s', async (line, names) => {
+    expect(await shown(line)).toEqual(names)
+  })
+})
