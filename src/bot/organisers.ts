@@ -1,5 +1,4 @@
 import { z } from 'zod'
-import type { Context } from './context.ts'
 import type { Document } from './document.ts'
 import { quoted, Refusal } from './refusal.ts'
 import type { Request } from './request.ts'
@@ -63,16 +62,4 @@ export function personOf(typed: string): string {
   if (id === undefined)
     throw new Refusal('invalid', `cannot read ${quoted(typed)} as one person; write @ and a name`)
   return id
-}
-
-/**
- * What only organisers begin makes the first who begins it one, where nobody organises the channel yet and the platform
- * knows of no roles. Throws a Refusal where others organise it.
- */
-export async function beginOrganising({ organisers, request }: Context): Promise<void> {
-  const kept = (await organisers.read()) ?? NO_ORGANISERS
-  if (organises(request, kept)) return
-  if (kept.people.length > 0 || request.managesChannel !== undefined)
-    throw new Refusal('invalid', 'only an organiser begins this; "organisers" lists them')
-  await organisers.change((now = NO_ORGANISERS) => ({ ...now, people: [...now.people, request.user] }))
 }
