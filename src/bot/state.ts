@@ -82,7 +82,10 @@ export interface Store {
   readonly forget: (key: DocumentKey) => Promise<number>
   /** Deletes every revision but the newest, so that nothing of what was before is left; says how many there were. */
   readonly trim: (key: DocumentKey) => Promise<number>
-  /** Deletes documents of kind `person` with this id, and takes the name out of the histories of all others. */
+  /**
+   * Deletes documents of kind `person` with this id, and takes the id out of all others: of their histories, and of what
+   * they hold under `user`, `by` or in `people`, which is where people's ids stand.
+   */
   readonly forgetPerson: (person: Person) => Promise<Forgotten>
   /** True the first time an event is seen within a day; platforms deliver some twice. */
   readonly once: (eventId: string, at: Date) => Promise<boolean>

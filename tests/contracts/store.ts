@@ -277,6 +277,24 @@ export function storeContract(name: string, newPlace: () => Promise<StorePlace>,
         expect((await store.read({ ...own, id: BOB.user })).body).toEqual({ units: 'metric' })
       })
 
+      it('takes a person out of what documents hold, and nothing else that reads alike', async () => {
+        const held = (who: string) => ({
+          members: [{ user: who, plan: 'ann' }, { user: 'bob' }],
+          marks: { ann: { by: who } },
+          people: ['bob', who],
+          note: 'ann',
+        })
+        await edit(held(ANN.user), BOB)
+        await edit({ ...held(ANN.user), more: 1 }, BOB)
+        await store.forgetPerson({ platform: KEY.platform, user: ANN.user })
+        expect(await body()).toEqual({ ...held('forgotten'), more: 1 })
+        expect(await store.undo(KEY, BOB, NOON)).toMatchObject({ body: held('forgotten') })
+        const odd = 'a%_"\\!n'
+        await edit({ user: odd })
+        await store.forgetPerson({ platform: KEY.platform, user: odd })
+        expect(await body()).toEqual({ user: 'forgotten' })
+      })
+
       it('forgets a person in one workspace, or on a whole platform, and no further', async () => {
         const places = [
           { platform: 'slack', workspace: 'T1' },
