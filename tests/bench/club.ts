@@ -1,7 +1,8 @@
 import { memoryUsage, stdout } from 'node:process'
 import { parseArgs } from 'node:util'
 import type { Bench } from './bench.ts'
-import { clubLengths, clubSheets } from './cutting/kits.ts'
+import { MIXES } from './club/mixes.ts'
+import { clubLengths } from './cutting/kits.ts'
 import type { Answer } from './cutting/solve.ts'
 import { answerLengths, answerSheets } from './cutting/solve.ts'
 import { layTable, showTime } from './table.ts'
@@ -35,24 +36,37 @@ async function measure(
 
 const HEADINGS = ['job', 'parts', 'time', 'cost', 'bound', 'gap', 'memory', 'verified']
 
-/** A club day of 30 boxes of different sizes: time, gap to the bound, memory. */
+type Measured = Awaited<ReturnType<typeof measure>>
+
+/** Every kind of club day, at once and with time, and the strips of the first. */
+async function measureAll(kits: number, seed: number, seconds: number): Promise<Measured[]> {
+  const runs: Measured[] = []
+  for (const { name, create } of MIXES) {
+    const problem = create(kits, seed)
+    const parts = countParts(problem.parts)
+    runs.push(await measure(`${name}, first answer`, parts, () => answerSheets(problem, 0)))
+    runs.push(await measure(`${name}, ${seconds} s`, parts, () => answerSheets(problem, seconds)))
+  }
+  const lengths = clubLengths(kits)
+  const parts = countParts(lengths.parts)
+  runs.push(await measure('strips, first answer', parts, () => answerLengths(lengths, 0)))
+  runs.push(await measure(`strips, ${seconds} s`, parts, () => answerLengths(lengths, seconds)))
+  return runs
+}
+
+/** Club days of 30 boxes of different sizes: time, gap to the bound, memory. */
 export const bench: Bench = {
   summary:
-    '30 boxes of different sizes, about 1000 parts, six sheet sizes and offcuts; their strips from boards',
+    'four kinds of club days: 30 boxes of different sizes, about 1000 parts, six sheet sizes; strips from boards',
   async run(words) {
     const options = {
       kits: { type: 'string', default: '30' },
+      seed: { type: 'string', default: '1' },
       seconds: { type: 'string', default: '10' },
     } as const
     const { values } = parseArgs({ args: [...words], options })
     const seconds = Number(values.seconds)
-    const [sheets, lengths] = [clubSheets(Number(values.kits)), clubLengths(Number(values.kits))]
-    const runs = [
-      await measure('sheets, first answer', countParts(sheets.parts), () => answerSheets(sheets, 0)),
-      await measure(`sheets, ${seconds} s`, countParts(sheets.parts), () => answerSheets(sheets, seconds)),
-      await measure('strips, first answer', countParts(lengths.parts), () => answerLengths(lengths, 0)),
-      await measure(`strips, ${seconds} s`, countParts(lengths.parts), () => answerLengths(lengths, seconds)),
-    ]
+    const runs = await measureAll(Number(values.kits), Number(values.seed), seconds)
     const rows = runs.map((run) => run.row)
     stdout.write(`${layTable(HEADINGS, rows)}\n`)
     return runs.filter((run) => run.answer.faults.length > 0).length

@@ -44,7 +44,7 @@ describe('cheapestPlan', () => {
         expect(plan === undefined ? Number.POSITIVE_INFINITY : costOf(sheets, plan)).toBe(least)
         if (plan === undefined) return
         expect(areaOf(sheets, plan)).toBeGreaterThanOrEqual(need)
-        plan.forEach((count, type) => expect(count).toBeLessThanOrEqual(sheets[type]!.limit))
+        for (const [type, count] of plan.entries()) expect(count).toBeLessThanOrEqual(sheets[type]!.limit)
       }),
       { numRuns: 200, seed: 4 },
     )
