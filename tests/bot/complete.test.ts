@@ -107,7 +107,7 @@ describe('what is offered', () => {
   it('is the example where nothing else is known, the choices where there are some, and commands for help', async () => {
     const { offered, close } = await saidThere()
     expect(await offered('sizing height')).toEqual(['15in'])
-    expect(await offered('sizing corner', 'c')).toEqual(['captured', 'cleated'])
+    expect(await offered('sizing braces', 'si')).toEqual(['sides'])
     expect(await offered('help command', 'str')).toEqual(['strips'])
     expect(await offered('sizing colour')).toEqual([])
     await close()

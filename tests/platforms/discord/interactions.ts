@@ -1,11 +1,11 @@
 import { checkForm } from './checkForm.ts'
 import { checkMessage } from './checkMessage.ts'
-import { type Answered, type Json, refusal, type WireFile } from './wire.ts'
+import { type Answered, type Json, refusal, timeOf, type WireFile } from './wire.ts'
 
 /** What is known of an interaction that was sent out. */
 interface Open {
   readonly event: Json
-  issued: number
+  readonly issued: number
   acknowledged: number | undefined
   ephemeral: boolean
   original: Json | undefined
@@ -15,8 +15,6 @@ interface Open {
 
 export interface Interactions {
   readonly add: (event: Json) => void
-  /** As if so many ms had gone by since it was sent. */
-  readonly age: (id: string, milliseconds: number) => void
   /** Ends the quarter of an hour in which it can be answered. */
   readonly end: (id: string) => void
   readonly callback: (id: string, token: string, body: Json, files: readonly WireFile[]) => Answered
@@ -46,9 +44,10 @@ const invalid = (faults: readonly string[]): Answered =>
 
 const sized = (files: readonly WireFile[]) => files.map(({ name, bytes }) => ({ name, bytes: bytes.length }))
 
-/** Interactions as Discord keeps them: three seconds to acknowledge, once; a quarter of an hour to answer. */
+/** Interactions as Discord keeps them: `deadline` ms from the time in their id to acknowledge, once; a quarter of an hour to answer. */
 export function createInteractions(
   publish: (body: Json, files: readonly WireFile[], flags: number, channel: unknown) => Json,
+  deadline: number,
 ): Interactions {
   const byToken = new Map<string, Open>()
   const faults: string[] = []
@@ -75,16 +74,13 @@ export function createInteractions(
     add: (event) => {
       byToken.set(String(event.token), {
         event,
-        issued: Date.now(),
+        issued: timeOf(String(event.id)),
         acknowledged: undefined,
         ephemeral: false,
         original: undefined,
         followUps: 0,
         isOver: false,
       })
-    },
-    age: (id, milliseconds) => {
-      for (const open of byToken.values()) if (open.event.id === id) open.issued -= milliseconds
     },
     end: (id) => {
       for (const open of byToken.values()) if (open.event.id === id) open.isOver = true
@@ -94,7 +90,7 @@ export function createInteractions(
       if (!open || open.event.id !== id) return refusal(404, 10062, 'Unknown interaction')
       if (open.acknowledged !== undefined)
         return refusal(400, 40060, 'Interaction has already been acknowledged.')
-      if (Date.now() - open.issued > 3000) return refusal(404, 10062, 'Unknown interaction')
+      if (Date.now() - open.issued > deadline) return refusal(404, 10062, 'Unknown interaction')
       return acknowledge(open, body, files)
     },
     edit: (token, body, files) => {

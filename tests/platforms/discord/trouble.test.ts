@@ -6,7 +6,7 @@ import { type Bot, type BotTerms, openBot, wordsOf } from './bot.ts'
 import { openLoopback, TOKEN } from './loopback.ts'
 import { payload } from './payload.ts'
 import { slash } from './slash.ts'
-import type { Answered, Call, Json } from './wire.ts'
+import { type Answered, type Call, type Json, snowflake } from './wire.ts'
 
 const CHANNEL = '1300000000000000001'
 const USER = '1400000000000000001'
@@ -106,8 +106,8 @@ describe('the same event twice', () => {
 describe('a reply after its deadline', () => {
   it('of three seconds goes into the channel, and says whose it is', async () => {
     const { bot, posted, noted } = await open()
-    bot.loopback.otherwise({ path: /\/callback$/u, answer: errors.unknownInteraction as Answered })
-    bot.loopback.interact(payload('command'))
+    bot.loopback.interact(payload('command'), { id: snowflake(Date.now() - 60_000) })
+    await bot.loopback.call(({ code }) => code === 10062)
     const call = await posted()
     expect(wordsOf(call)).toContain('Maria asked, and the answer came too late for a reply:')
     expect(wordsOf(call)).toContain('9 strips of 1/2 in')

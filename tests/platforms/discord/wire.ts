@@ -81,3 +81,6 @@ export function snowflake(at = Date.now()): string {
   increment = (increment + 1n) % 4096n
   return String(((BigInt(at) - EPOCH) << 22n) | increment)
 }
+
+/** When an id was made, in ms. */
+export const timeOf = (id: string): number => Number((BigInt(id) >> 22n) + EPOCH)
