@@ -67,7 +67,7 @@ export const improve = (packing: Packing, scale: number, random: Random, shouldS
   const reach = large ? reachPlan : reachGoal
   if (large && !meets() && !shouldStop()) {
     refillAll(packing, random, shouldStop)
-    if (packing.leftCount > 0) complete(packing, random, shouldStop)
+    if (packing.leftCount > 0 && !shouldStop()) complete(packing, random, shouldStop)
     if (packing.leftCount === 0 && (best.leftCount > 0 || packing.cost < best.cost))
       best = markPacking(packing)
     else restorePacking(packing, best)

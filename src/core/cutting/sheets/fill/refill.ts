@@ -48,7 +48,7 @@ const fillGaps = (packing: Packing, random: Random): void => {
   recreate(packing, { key, noise: 0.1, taste, budget: packing.cost, choose: cheapFirst(0.3) }, random)
 }
 
-/** Opens sheets of these types one after another and fills each from the parts without a place. */
+/** Opens sheets of these types one after another and fills each from the parts without a place; stopped, it opens fewer. */
 export const openFilled = (
   packing: Packing,
   types: readonly number[],
@@ -56,6 +56,7 @@ export const openFilled = (
   shouldStop: ShouldStop,
 ): void => {
   for (const type of types) {
+    if (shouldStop()) return
     const sheet = openSheet(packing, type)
     fillBare(packing, sheet, sheet.root, WHOLE_SHEET, random, shouldStop)
   }

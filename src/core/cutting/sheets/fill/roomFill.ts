@@ -137,6 +137,7 @@ export const fillRoom = (
   let best: Omit<RoomFill, 'looks'> = { axis: 0, rows: [], worth: 0 }
   let looks = 0
   for (const axis of [0, 1] as const) {
+    if (shouldStop()) break
     const [length, width] = axis === 0 ? [room.length, room.width] : [room.width, room.length]
     const filler = new Rows(pool, { length, width }, axis, random)
     for (let turn = 0; turn < effort.turns; turn++) {
