@@ -10,7 +10,13 @@ export async function answerCommand(desk: Desk, command: SlashCommand, client: W
   const { parts, pause } = desk
   const response = createResponseUrl(command.response_url, parts.now, pause)
   if (!(await isFirst(desk, `command ${command.team_id} ${command.trigger_id}`))) return
-  const where = { client, team: command.team_id, channel: command.channel_id, user: command.user_id }
+  const where = {
+    client,
+    team: command.team_id,
+    channel: command.channel_id,
+    user: command.user_id,
+    name: command.user_name,
+  }
   const line = typedText(command.text) || 'help'
   await deliver(
     desk,

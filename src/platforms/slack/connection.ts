@@ -30,7 +30,7 @@ const waitAfter = (failures: number): number => 1000 * 2 ** Math.min(failures - 
 /** Goes on until `attempt` succeeds, is refused for good, or is stopped; says what stands in the way. */
 function createPersistence(attempt: () => Promise<unknown>, { log, pause: wait = pause }: Parts) {
   let trouble: string | undefined = 'not connected to Slack yet'
-  let isStopped = false
+  const over = new AbortController()
   /** True when it is settled. */
   const once = async (): Promise<boolean> => {
     try {
@@ -41,15 +41,15 @@ function createPersistence(attempt: () => Promise<unknown>, { log, pause: wait =
       if (isTaken(error)) throw error
       const why = slackError(error ?? {})
       trouble = `Slack cannot be reached (${why})`
-      if (!FINAL.test(why)) return isStopped
+      if (!FINAL.test(why)) return over.signal.aborted
       trouble = `Slack refuses the token (${why}); set a valid one and start again`
       log.error({ why }, 'Slack refuses the token')
       return true
     }
   }
   const goOn = async (failures: number): Promise<void> => {
-    await wait(waitAfter(failures))
-    if (isStopped || (await once())) return
+    await wait(waitAfter(failures), over.signal)
+    if (over.signal.aborted || (await once())) return
     log.warn({ failures: failures + 1 }, 'Slack cannot be reached')
     await goOn(failures + 1)
   }
@@ -62,11 +62,9 @@ function createPersistence(attempt: () => Promise<unknown>, { log, pause: wait =
     lost: (why: string) => {
       trouble = why
     },
-    stop: () => {
-      isStopped = true
-    },
+    stop: () => over.abort(),
     trouble: () => trouble,
-    isStopped: () => isStopped,
+    isStopped: () => over.signal.aborted,
   }
 }
 
@@ -83,6 +81,7 @@ export function createSocketConnection(parts: Parts, receiver: SocketModeReceive
   const persistence = createPersistence(async () => {
     if (!isReady) await app.init()
     isReady = true
+    if (persistence.isStopped()) return
     await app.start()
   }, parts)
   receiver.client.on('disconnected', () => {
@@ -97,7 +96,7 @@ export function createSocketConnection(parts: Parts, receiver: SocketModeReceive
       persistence.stop()
       // A peer that is gone never says good-bye; the library waits half a minute for it.
       const patience = new AbortController()
-      await Promise.race([app.stop(), quietly(2000, patience.signal)])
+      await Promise.race([app.stop(), pause(2000, patience.signal)])
       patience.abort()
     },
     health: () => healthOf(persistence, 'connected to Slack by a socket'),
@@ -114,6 +113,7 @@ export function createHttpConnection(
   let isListening = false
   const persistence = createPersistence(async () => {
     await app.init()
+    if (persistence.isStopped()) return
     const server = await app.start({ port, ...(host !== undefined && { host }) })
     isListening = true
     const address = server.address()
@@ -138,12 +138,3 @@ const healthOf = (
   const trouble = persistence.trouble()
   return { well: trouble === undefined, says: trouble ?? well }
 }
-
-const quietly = (milliseconds: number, signal: AbortSignal): Promise<void> =>
-  new Promise((resolve) => {
-    const timer = setTimeout(resolve, milliseconds)
-    signal.addEventListener('abort', () => {
-      clearTimeout(timer)
-      resolve()
-    })
-  })

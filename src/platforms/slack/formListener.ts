@@ -27,7 +27,7 @@ export async function answerForm(
   const ticket = JSON.parse(view.private_metadata) as FormTicket
   const { channel, thread, responseUrl } = ticket
   const invocation = filledForm(ticket, view.state.values)
-  const where = { client, team, channel, user: user.id }
+  const where = { client, team, channel, user: user.id, name: user.name }
   const answered = isFirst(desk, deliveryOf(body)).then((first) =>
     first ? ask(desk, where, invocation) : undefined,
   )

@@ -31,11 +31,11 @@ export function listen(app: App, desk: Desk, run: Run): void {
     },
   )
   app.event('app_mention', async ({ event, body, client, context }) => {
-    const heard = heardOf(event, body, context.teamId)
+    const heard = heardOf(event, body, context)
     if (heard) await run('mention', () => answerMention(desk, heard, client))
   })
   app.event('message', async ({ event, body, client, context }) => {
-    const heard = heardOf(event, body, context.teamId)
+    const heard = heardOf(event, body, context)
     if (heard && isFromPerson(event)) await run('direct message', () => answerDirect(desk, heard, client))
   })
   app.event('app_home_opened', async ({ event, body, client, context }) => {
@@ -73,11 +73,19 @@ async function answerPress(desk: Desk, body: BlockAction, client: WebClient, tea
 function heardOf(
   event: object,
   body: { event_id: string; team_id: string },
-  team?: string,
+  { teamId, botUserId }: { teamId?: string; botUserId?: string },
 ): HeardMessage | undefined {
   const { channel, user, text, ts, thread_ts } = event as Readonly<Record<string, unknown>>
   if (typeof user !== 'string' || typeof channel !== 'string' || typeof text !== 'string') return undefined
-  const heard = { eventId: body.event_id, team: team ?? body.team_id, channel, user, text, at: String(ts) }
+  const heard = {
+    eventId: body.event_id,
+    team: teamId ?? body.team_id,
+    bot: botUserId,
+    channel,
+    user,
+    text,
+    at: String(ts),
+  }
   return typeof thread_ts === 'string' ? { ...heard, thread: thread_ts } : heard
 }
 

@@ -47,7 +47,8 @@ export function createManifest(
           command,
           description: clipped('Ask a build question', MOST.commandDescription),
           usage_hint: clipped(usageHint(commands), MOST.usageHint),
-          should_escape: false,
+          // So that a person who is named with @ arrives as an id that never changes.
+          should_escape: true,
           ...(requests !== undefined && { url: requests }),
         },
       ],

@@ -10,6 +10,8 @@ export interface HeardMessage {
   readonly channel: string
   readonly user: string
   readonly text: string
+  /** The bot, as mentions name it. */
+  readonly bot?: string | undefined
   /** Of the message itself. */
   readonly at: string
   /** Of the message that its thread began with. */
@@ -26,16 +28,20 @@ export const answerDirect = (desk: Desk, heard: HeardMessage, client: WebClient)
 
 async function answerHeard(
   desk: Desk,
-  { eventId, team, channel, user, text }: HeardMessage,
+  { eventId, team, channel, user, text, bot }: HeardMessage,
   thread: string | undefined,
   client: WebClient,
 ): Promise<void> {
   if (!(await isFirst(desk, `event ${eventId}`))) return
   const where = { client, team, channel, user }
-  const typed = typedText(text)
+  const typed = typedText(text.replace(bot === undefined ? FIRST_MENTION : mentionOf(bot), ' '))
   // People repeat the slash command when they write to the bot by name.
   const line =
     (typed.startsWith(`${desk.command} `) ? typed.slice(desk.command.length).trim() : typed) || 'help'
   const response = await ask(desk, where, { line })
   await deliver(desk, { ...where, thread }, { response, line, audience: 'channel' })
 }
+
+const FIRST_MENTION = /^\s*<@[^<>]*>/u
+
+const mentionOf = (user: string): RegExp => new RegExp(`<@${user}(?:\\|[^<>]*)?>`, 'gu')

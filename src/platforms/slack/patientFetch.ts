@@ -3,11 +3,18 @@ const LONGEST_WAIT = 60
 
 const TRIES = 3
 
-/** Resolves after so many milliseconds. */
-export type Pause = (milliseconds: number) => Promise<void>
+/** Resolves after so many milliseconds, or when `signal` says that it is over. */
+export type Pause = (milliseconds: number, signal?: AbortSignal) => Promise<void>
 
 /** Waits on the clock of the machine. */
-export const pause: Pause = (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds))
+export const pause: Pause = (milliseconds, signal) =>
+  new Promise((resolve) => {
+    const timer = setTimeout(resolve, milliseconds)
+    signal?.addEventListener('abort', () => {
+      clearTimeout(timer)
+      resolve()
+    })
+  })
 
 /**
  * POSTs, and where Slack says 429 waits as long as its `Retry-After` asks and tries again, three times in all. Any other

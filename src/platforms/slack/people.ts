@@ -7,12 +7,16 @@ export interface Whereabouts {
   readonly team: string
   readonly channel: string
   readonly user: string
+  /** As the event has it. */
+  readonly name?: string | undefined
 }
 
 /** What Slack tells of a person; nothing where it was not allowed to. */
 export interface Person {
   readonly locale?: string
-  readonly managesChannel: boolean
+  readonly name?: string
+  /** Undefined where neither scope was granted: then Slack knows of no roles here. */
+  readonly managesChannel?: boolean
 }
 
 export interface People {
@@ -22,8 +26,14 @@ export interface People {
 
 interface Member {
   readonly locale?: string | undefined
+  readonly name?: string | undefined
   readonly leads: boolean
 }
+
+/** In place of what Slack does not say for want of a scope. */
+const UNSCOPED = 'unscoped'
+
+const STRANGER: Member = { leads: false }
 
 const HOUR = 3_600_000
 
@@ -32,7 +42,7 @@ const PATIENCE = 1500
 
 /**
  * Asks `users.info` and `conversations.info` once an hour. Both need scopes that are optional (users:read, channels:read,
- * groups:read): where one is missing, nobody is taken to manage a channel and nobody's language is known.
+ * groups:read). Who Slack does not say manages a channel is taken not to: it may only be slow to say so.
  */
 export function createPeople(now: () => Date, patience = PATIENCE): People {
   const members = createRecall<Member>(now)
@@ -40,7 +50,8 @@ export function createPeople(now: () => Date, patience = PATIENCE): People {
   const member = ({ client, team, user }: Whereabouts) =>
     members(team, user, async () => {
       const { user: found } = await client.users.info({ user, include_locale: true })
-      return { locale: found?.locale, leads: !!(found?.is_admin || found?.is_owner) }
+      const name = found?.profile?.display_name || found?.real_name
+      return { locale: found?.locale, name, leads: !!(found?.is_admin || found?.is_owner) }
     })
   const creator = ({ client, team, channel }: Whereabouts) =>
     creators(team, channel, async () => (await client.conversations.info({ channel })).channel?.creator)
@@ -50,8 +61,10 @@ export function createPeople(now: () => Date, patience = PATIENCE): People {
         soon(member(where), patience),
         isDirect(where.channel) ? undefined : soon(creator(where), patience),
       ])
-      const manages = isDirect(where.channel) || !!person?.leads || created === where.user
-      return { ...(person?.locale && { locale: person.locale }), managesChannel: manages }
+      const { locale, name = where.name, leads }: Member = person === UNSCOPED || !person ? STRANGER : person
+      const manages = isDirect(where.channel) || leads || created === where.user
+      const isKnown = manages || person !== UNSCOPED || created !== UNSCOPED
+      return { ...(locale && { locale }), ...(name && { name }), ...(isKnown && { managesChannel: manages }) }
     },
   }
 }
@@ -80,22 +93,27 @@ const MOST = 10_000
  * Where a scope is missing nothing of that team is asked. What failed for any other reason is asked again.
  */
 function createRecall<Value>(now: () => Date) {
-  const known = new Map<string, { readonly value: Promise<Value>; readonly until: number }>()
+  const known = new Map<
+    string,
+    { readonly value: Promise<Value | typeof UNSCOPED>; readonly until: number }
+  >()
   const unscoped = new Map<string, number>()
   const inAnHour = () => now().getTime() + HOUR
-  return async (team: string, one: string, learn: () => Promise<Value>): Promise<Value | undefined> => {
-    if ((unscoped.get(team) ?? 0) > now().getTime()) return undefined
+  return async (team: string, one: string, learn: () => Promise<Value>): Promise<Value | typeof UNSCOPED> => {
+    if ((unscoped.get(team) ?? 0) > now().getTime()) return UNSCOPED
     const key = `${team} ${one}`
     const found = known.get(key)
     if (found && found.until > now().getTime()) return found.value
-    const value = learn()
+    const value = learn().catch((error): typeof UNSCOPED => {
+      if (slackError(error) !== 'missing_scope') throw error
+      unscoped.set(team, inAnHour())
+      return UNSCOPED
+    })
     known.delete(key)
     known.set(key, { value, until: inAnHour() })
     for (const [oldest] of known) if (known.size > MOST) known.delete(oldest)
     value.catch((error) => {
-      const why = slackError(error)
-      if (why === 'missing_scope') unscoped.set(team, inAnHour())
-      if (!REFUSED.test(why)) known.delete(key)
+      if (!REFUSED.test(slackError(error))) known.delete(key)
     })
     return value
   }

@@ -33,7 +33,15 @@ export function readPress(desk: Desk, body: BlockAction, client: WebClient, team
     client,
     value: chosenIn(action ?? {}),
     trigger,
-    to: { client, team, channel, user: user.id, response, ...(typeof thread === 'string' && { thread }) },
+    to: {
+      client,
+      team,
+      channel,
+      user: user.id,
+      name: nameOf(user),
+      response,
+      ...(typeof thread === 'string' && { thread }),
+    },
     view: view && { id: view.id, type: view.type },
     isPublic: container.type === 'message' && container.is_ephemeral !== true,
   }
@@ -54,3 +62,12 @@ function chosenIn(action: object): string {
   }
   return value ?? selected_option?.value ?? selected_conversation ?? ''
 }
+
+/** What somebody is called, as an event has it. */
+const nameOf = ({
+  name,
+  username,
+}: {
+  readonly name?: string | undefined
+  readonly username?: string
+}): string | undefined => name ?? username

@@ -24,8 +24,8 @@ describe('text for Slack', () => {
 
 describe('text from Slack', () => {
   it.each([
-    ['<@U012AB3CD> strips 2x6 rip=1/2in', 'strips 2x6 rip=1/2in'],
-    ['<@U012AB3CD|batten>\u00a0strips 2x6', 'strips 2x6'],
+    ['organisers add <@U012AB3CD|ann>', 'organisers add <@U012AB3CD>'],
+    ['strips\u00a02x6', 'strips 2x6'],
     ['`strips 2x6`', 'strips 2x6'],
     ['```cutlist add\n2 a 3 x 4```', 'cutlist add\n2 a 3 x 4'],
     ['project start <tel:17134|17134>mm', 'project start 17134mm'],

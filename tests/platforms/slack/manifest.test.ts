@@ -33,7 +33,7 @@ describe('the manifest of the Slack app', () => {
             {
               "command": "/batten",
               "description": "Ask a build question",
-              "should_escape": false,
+              "should_escape": true,
               "usage_hint": "[sizing | strips] ...",
             },
           ],

@@ -35,6 +35,19 @@ describe('a mention', () => {
     expect(body.text).toContain('tape 1/16 in')
   })
 
+  it.each(['<@U-bot-T1> organisers add <@U2>', 'organisers <@U-bot-T1|battenbot> add <@U2|sam>'])(
+    'of somebody else stays in the line: %s',
+    async (text) => {
+      const answer = answerWith({ answer: 'one', figures: {} })
+      bot = await openBot({ answer })
+      await bot.event(eventPayload('appMention', { text }))
+      await bot.slack.next('chat.postMessage')
+      expect(answer.asked[0]?.invocation).toEqual({
+        line: expect.stringMatching(/^organisers\s+add <@U2>$/u),
+      })
+    },
+  )
+
   it('alone lists the commands', async () => {
     bot = await openBot()
     await bot.event(eventPayload('appMention', { text: '<@U-bot-T1>' }))
@@ -156,8 +169,9 @@ describe('what is known of a person', () => {
     await bot.command('units')
     await bot.command('units')
     await bot.platform.stop()
+    expect(answer.asked[0]).toMatchObject({ name: 'ann' })
     for (const { locale, managesChannel } of answer.asked)
-      expect([locale, managesChannel]).toEqual([undefined, false])
+      expect([locale, managesChannel]).toEqual([undefined, undefined])
     expect(bot.slack.all('users.info')).toHaveLength(1)
   })
 })

@@ -71,7 +71,7 @@ describe('a person in Slack', () => {
 
   it('is not asked about where the scope is missing, nor is anybody else there', async () => {
     const { know, asked, clock } = open(async () => refusal('missing_scope'))
-    await know()
+    expect(await know({ name: 'ann' })).toEqual({ name: 'ann', managesChannel: false })
     await know({ user: 'U2' })
     expect(asked.user).toBe(1)
     await know({ team: 'T2' })
@@ -79,6 +79,19 @@ describe('a person in Slack', () => {
     clock.hours = 2
     await know()
     expect(asked.user).toBe(3)
+  })
+
+  it('has no roles where neither scope was granted, which is more than not to manage', async () => {
+    const refuse = async () => refusal('missing_scope')
+    const { know } = open(refuse, async () => {
+      throw refusal('missing_scope')
+    })
+    expect([await know(), await know()]).toEqual([{}, {}])
+  })
+
+  it('is called as in Slack, before what the event says', async () => {
+    const { know } = open(async () => ({ user: { profile: { display_name: '' }, real_name: 'Ann Smith' } }))
+    expect(await know({ name: 'ann' })).toMatchObject({ name: 'Ann Smith' })
   })
 
   it('is asked about again after a failure that passes', async () => {

@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { afterEach, describe, expect, it } from 'vitest'
 import { type Bot, type BotParts, openBot, pressOf, slashCommand } from './bot.ts'
 import { eventPayload } from './payloads.ts'
 import { answerWith, full } from './replies.ts'
@@ -121,14 +121,18 @@ describe('Socket Mode', () => {
     socket.terminate()
   })
 
-  it('stops while it waits to ask again', async () => {
-    let wake = () => {}
-    const { slack, platform } = await open({ pause: () => new Promise((resolve) => (wake = resolve)) }, false)
+  it('stops while it waits to ask again, and waits no longer', async () => {
+    const waits: (AbortSignal | undefined)[] = []
+    const wait = async (_: number, signal?: AbortSignal) => {
+      waits.push(signal)
+      await new Promise((resolve) => signal?.addEventListener('abort', resolve))
+    }
+    const { slack, platform } = await open({ pause: wait }, false)
     slack.trouble('apps.connections.open', { error: 'internal_error' })
     await platform.start()
     await platform.stop()
-    wake()
-    await vi.waitFor(() => expect(platform.health().says).toBe('stopped'))
+    expect(waits.map((signal) => signal?.aborted)).toEqual([true])
+    expect(platform.health().says).toBe('stopped')
     expect(slack.all('apps.connections.open')).toHaveLength(1)
   })
 })
