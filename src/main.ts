@@ -16,7 +16,9 @@ const USAGE = `usage: npm start           (Discord and Slack where their secrets
        npm run -s ask -- --json   (reads lines from standard input)
        npm run register    (tells Discord of the commands)
        npm run -s manifest (what to paste at Slack)
-options: --channel NAME  --user NAME  --data FOLDER  --server ID  --address URL`
+options: --channel NAME  --user NAME  --data FOLDER
+         --port NUMBER  --host ADDRESS  --name HOST  (where the room in the browser is opened)
+         --server ID  (register)  --address URL  (manifest)`
 
 /** The command line was not understood; the message says what of it. */
 class UsageError extends Error {}
@@ -33,6 +35,10 @@ interface Words {
   readonly data: string | undefined
   readonly server: string | undefined
   readonly address: string | undefined
+  /** Host names that the room in the browser is opened by, beside this machine's own. */
+  readonly names: readonly string[]
+  /** As the environment would say it. */
+  readonly listen: Readonly<Record<string, string | undefined>>
 }
 
 function readWords(words: readonly string[]): Words {
@@ -45,6 +51,9 @@ function readWords(words: readonly string[]): Words {
       user: { type: 'string', default: 'me' },
       data: { type: 'string' },
       server: { type: 'string' },
+      port: { type: 'string' },
+      host: { type: 'string' },
+      name: { type: 'string', multiple: true, default: [] },
       address: { type: 'string' },
     },
   })
@@ -54,13 +63,18 @@ function readWords(words: readonly string[]): Words {
     throw new UsageError(
       `there is no "${positionals.join(' ')}" to start; write ${MODES.slice(0, -1).join(', ')} or ${MODES.at(-1)}`,
     )
-  return { mode, question, ...values, data: values.data, server: values.server, address: values.address }
+  const { port, host, name: names, data, server, address, ...others } = values
+  const listen = {
+    ...(port !== undefined && { BATTENBOT_PORT: port }),
+    ...(host !== undefined && { BATTENBOT_HOST: host }),
+  }
+  return { ...others, mode, question, data, server, address, names, listen }
 }
 
 /** Puts the parts together: config, store, commands, router, platforms. */
 async function main(line: readonly string[]): Promise<number> {
   const words = readWords(line)
-  const environment = readEnvironment(process.env)
+  const environment = readEnvironment({ ...process.env, ...words.listen })
   const places = placesOf(import.meta.url)
   const bot = await openBot(environment, places, words.data)
   try {
@@ -74,7 +88,7 @@ async function main(line: readonly string[]): Promise<number> {
       case 'manifest':
         return await printManifest(bot, words)
       default:
-        return await keepServing(bot, environment, places)
+        return await keepServing(bot, environment, { ...places, names: words.names })
     }
   } finally {
     await bot.close()
@@ -119,7 +133,11 @@ async function printManifest(bot: Bot, { address }: Words): Promise<number> {
   return 0
 }
 
-async function keepServing(bot: Bot, environment: Environment, places: Places): Promise<number> {
+async function keepServing(
+  bot: Bot,
+  environment: Environment,
+  places: Places & { readonly names: readonly string[] },
+): Promise<number> {
   const platforms = await platformsOf(bot, environment, process.env, places)
   const serving = serve(platforms, bot.log, (time, signal) => wait(time, undefined, { signal }))
   const health = await openHealth(bot, environment, platforms)

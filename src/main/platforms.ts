@@ -12,7 +12,7 @@ export async function platformsOf(
   bot: Bot,
   environment: Environment,
   variables: Readonly<Record<string, string | undefined>>,
-  places: Places,
+  places: Places & { readonly names: readonly string[] },
 ): Promise<readonly Platform[]> {
   const platforms = [await discord(bot, environment), await slack(bot, variables)].filter(
     (platform) => platform !== undefined,
@@ -40,18 +40,23 @@ async function slack(
   return options && createSlack(parts, options)
 }
 
-async function webRoom(bot: Bot, environment: Environment, { page }: Places): Promise<Platform> {
+async function webRoom(
+  bot: Bot,
+  environment: Environment,
+  { page, names }: Places & { readonly names: readonly string[] },
+): Promise<Platform> {
   const [{ createWebRoom }, { openTranscript }] = await Promise.all([
     import('../platforms/web/client.ts'),
     import('../store/transcript.ts'),
   ])
   const { host, port } = bot.config.bot.room
-  return createWebRoom(bot.partsFor('web'), {
+  return createWebRoom(bot.partsFor('room'), {
     host: environment.host ?? host,
     port: environment.port ?? port,
     // A port that somebody chose is that port or none.
     tries: environment.port === undefined ? 20 : 1,
+    names,
     page,
-    transcript: await openTranscript(bot.dataFolder),
+    transcript: await openTranscript(`${bot.dataFolder}/room`),
   })
 }
