@@ -123,14 +123,21 @@ export function unlocked(group: Group): Group {
   )
 }
 
+/** The name of a shared plan as it was typed, or as it is kept where only its capitals differ. */
+export function planName({ plans }: Group, typed: string): string {
+  const name = typed.trim()
+  return Object.keys(plans).find((known) => known.toLowerCase() === name.toLowerCase()) ?? name
+}
+
 /** `change` made to the member with this kit, and to nobody else. */
 export const withMember = (group: Group, kit: number, change: (member: Member) => Member): Group => ({
   ...group,
   members: group.members.map((member) => (member.kit === kit ? change(member) : member)),
 })
 
-/** The first on the waiting list move up while there are places. */
+/** The first on the waiting list move up while there are places; nobody does while the list is locked. */
 export function fillPlaces(group: Group): Group {
+  if (group.locked) return group
   let free = group.places - group.members.filter(({ waiting }) => !waiting).length
   const members = group.members.map((member) => {
     if (!member.waiting || free <= 0) return member

@@ -1,7 +1,6 @@
 import { kitLabel, type MergedPart } from '../../core/group/mergeParts.ts'
 import type { Context } from '../context.ts'
-import { planFacts } from '../planReply.ts'
-import type { Figure, Reply } from '../reply.ts'
+import type { Caution, Figure } from '../reply.ts'
 import type { Group, Need } from './group.ts'
 import type { WorkedKit } from './kits.ts'
 
@@ -26,12 +25,9 @@ export function groupFigures(
 }
 
 /** Every caution that one of the kits calls for, once. */
-export function kitCautions(worked: readonly WorkedKit[], context: Context): NonNullable<Reply['cautions']> {
-  const cautions = worked.flatMap(({ worked: kit, choices }) =>
-    kit ? context.cautions(planFacts(kit.plan, choices)) : [],
-  )
-  return [...new Map(cautions.map((caution) => [caution.text, caution])).values()]
-}
+export const kitCautions = (worked: readonly WorkedKit[]): readonly Caution[] => [
+  ...new Map(worked.flatMap(({ cautions }) => cautions).map((caution) => [caution.text, caution])).values(),
+]
 
 /** What each person is called, by their id. */
 export async function namesOf(

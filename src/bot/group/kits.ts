@@ -3,14 +3,23 @@ import type { Context } from '../context.ts'
 import { type Listed, partsOfPlan } from '../cutList.ts'
 import { overlay, type PlanChoices } from '../planChoices.ts'
 import { type Planned, planned } from '../plannedSurround.ts'
+import { planFacts } from '../planReply.ts'
 import { Refusal } from '../refusal.ts'
+import type { Caution } from '../reply.ts'
+import type { BotSettings } from '../settings.ts'
 import type { Group, Member } from './group.ts'
 
+/** A set of choices worked out, or why it cannot be built. */
+interface Working {
+  readonly worked: Planned | undefined
+  readonly cautions: readonly Caution[]
+  readonly refusal: Refusal | undefined
+}
+
 /** What one member builds, worked out; or why it cannot be built as it stands. */
-export interface WorkedKit {
+export interface WorkedKit extends Working {
   readonly member: Member
   readonly choices: PlanChoices
-  readonly worked: Planned | undefined
   /** A sentence; undefined where the kit can be built. */
   readonly problem: string | undefined
 }
@@ -21,11 +30,38 @@ export const choicesOf = ({ plans }: Group, { plan, changes }: Member): PlanChoi
 
 export function workKit(group: Group, member: Member, context: Context): WorkedKit {
   const choices = choicesOf(group, member)
+  const working = workChoices(choices, context)
+  return { ...working, member, choices, problem: working.refusal?.message }
+}
+
+/** Kits that are remembered: several groups of the largest size. */
+const MOST_REMEMBERED = 500
+
+/** What was worked out before: a list of sixty kits differs by one from the list before. */
+const remembered = new WeakMap<BotSettings, Map<string, Working>>()
+
+/** Works out choices, or recalls them where they were asked for in the same words and units before. */
+export function workChoices(choices: PlanChoices, context: Context): Working {
+  const { settings, settled, show } = context
+  const known = remembered.get(settings) ?? new Map<string, Working>()
+  remembered.set(settings, known)
+  const key = JSON.stringify([choices, settled, show.units])
+  const working = known.get(key) ?? workOut(choices, context)
+  // Told again last, so that what nobody asks for any more goes first.
+  known.delete(key)
+  known.set(key, working)
+  const [oldest] = known.keys()
+  if (known.size > MOST_REMEMBERED && oldest !== undefined) known.delete(oldest)
+  return working
+}
+
+function workOut(choices: PlanChoices, context: Context): Working {
   try {
-    return { member, choices, worked: planned(choices, context), problem: undefined }
+    const worked = planned(choices, context)
+    return { worked, cautions: context.cautions(planFacts(worked.plan, choices)), refusal: undefined }
   } catch (error) {
     if (!(error instanceof Refusal)) throw error
-    return { member, choices, worked: undefined, problem: error.message }
+    return { worked: undefined, cautions: [], refusal: error }
   }
 }
 

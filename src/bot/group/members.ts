@@ -2,10 +2,10 @@ import { z } from 'zod'
 import { kitLabel } from '../../core/group/mergeParts.ts'
 import { defineAction } from '../command.ts'
 import type { Context } from '../context.ts'
-import { count, first, words } from '../option.ts'
+import { count, first, words, yes } from '../option.ts'
 import { overlay, type PlanChoices } from '../planChoices.ts'
 import { choicesFrom, planOptions } from '../planOptions.ts'
-import { partTables, planAnswer, planFacts, planFigures, sawNotes, sizeNotes } from '../planReply.ts'
+import { partTables, planAnswer, planFigures, sawNotes, sizeNotes } from '../planReply.ts'
 import { quoted, Refusal } from '../refusal.ts'
 import type { Reply } from '../reply.ts'
 import { didYouMean } from '../suggest.ts'
@@ -18,6 +18,7 @@ import {
   type Member,
   memberOf,
   MOST_MEMBERS,
+  planName,
   unlocked,
   withMember,
 } from './group.ts'
@@ -28,9 +29,10 @@ import { reposted, withNotice } from './posting.ts'
 const whichPlan = words('which of the shared plans', FIRST_PLAN).optional()
 
 /** A plan the group has. Throws a Refusal that lists them. */
-function planNamed({ plans }: Group, name: string): string {
-  if (Object.hasOwn(plans, name)) return name
-  const names = Object.keys(plans)
+function planNamed(group: Group, typed: string): string {
+  const name = planName(group, typed)
+  if (Object.hasOwn(group.plans, name)) return name
+  const names = Object.keys(group.plans)
   throw new Refusal(
     'invalid',
     `there is no plan ${quoted(name)} in this group; there is ${names.join(', ')}.${didYouMean(name, names)}`,
@@ -40,7 +42,7 @@ function planNamed({ plans }: Group, name: string): string {
 /** A kit that can be built. Throws a Refusal with the reason where it cannot, so that none such is ever kept. */
 function sound(group: Group, member: Member, context: Context): WorkedKit {
   const kit = workKit(group, member, context)
-  if (kit.problem) throw new Refusal('invalid', kit.problem)
+  if (kit.refusal) throw kit.refusal
   return kit
 }
 
@@ -82,11 +84,15 @@ export const join = defineAction({
 
 export const change = defineAction({
   summary: 'Change your own kit; a later change of the shared plan still reaches the rest of it',
-  options: z.strictObject({ ...planOptions, plan: whichPlan }),
-  run: async ({ plan, ...input }, context) => {
+  options: z.strictObject({
+    ...planOptions,
+    plan: whichPlan,
+    anew: yes('take the plan as it is, without what you changed before').optional(),
+  }),
+  run: async ({ plan, anew = false, ...input }, context) => {
     const { user } = context.request
     const changes = onlyGiven(choicesFrom(input))
-    if (plan === undefined && Object.keys(changes).length === 0)
+    if (plan === undefined && !anew && Object.keys(changes).length === 0)
       throw new Refusal('invalid', 'what changes? Add an option, such as: group change height=16in')
     const { before, after } = await groupOf(context).change((kept) => {
       const group = unlocked(current(kept))
@@ -95,7 +101,7 @@ export const change = defineAction({
         const changed = {
           ...member,
           plan: plan === undefined ? member.plan : planNamed(group, plan),
-          changes: overlay(member.changes, changes),
+          changes: anew ? changes : overlay(member.changes, changes),
         }
         sound(group, changed, context)
         return changed
@@ -169,7 +175,7 @@ const onlyGiven = (choices: PlanChoices): PlanChoices =>
 function kitCard(group: Group, member: Member, context: Context, said: string): Reply {
   const { show, settled } = context
   const name = kitLabel(member.kit)
-  const { worked, problem, choices } = workKit(group, member, context)
+  const { worked, problem, cautions } = workKit(group, member, context)
   const state = said === '' ? '' : `${said}. `
   if (!worked)
     return {
@@ -180,7 +186,7 @@ function kitCard(group: Group, member: Member, context: Context, said: string): 
   const { plan, warnings, assumptions } = worked
   return {
     answer: `${state}${name}: ${planAnswer(plan, show)}`,
-    cautions: context.cautions(planFacts(plan, choices)),
+    cautions,
     tables: partTables(plan, show),
     notes: [
       `write ${name} and the letter on every part: ${plan.parts.map(({ label }) => `${name}-${label}`).join(', ')}`,

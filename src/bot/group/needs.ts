@@ -93,7 +93,13 @@ export const claim = defineAction({
       const claimed = { user, count: (own?.count ?? 0) + (many ?? left) }
       return withNeed(group, row, [...row.claims.filter((each) => each !== own), claimed])
     })
-    return needsReply(after, context, `You bring ${what}`)
+    const row = findNeed(after, what)
+    const own = row.claims.find((each) => each.user === user)?.count ?? 0
+    return needsReply(
+      after,
+      context,
+      `You bring ${row.count === 1 ? row.name : `${own} of ${row.count} ${row.name}`}`,
+    )
   },
 })
 

@@ -16,9 +16,11 @@ import {
   MOST_MEMBERS,
   MOST_PLANS,
   organisersOnly,
+  planName,
+  unlocked,
 } from './group.ts'
 import { groupFigures, kitCautions, kitNames } from './groupReply.ts'
-import { mergedList, problemLines, type WorkedKit, workKits } from './kits.ts'
+import { mergedList, problemLines, type WorkedKit, workChoices, workKits } from './kits.ts'
 import { reposted, withNotice } from './posting.ts'
 import { standing } from './standing.ts'
 
@@ -108,9 +110,10 @@ export const set = defineAction({
     await organisersOnly(context, 'changes what a group is set to')
     if (Object.values(input).every((value) => value === undefined))
       throw new Refusal('invalid', 'what is to be set? Add date=, places=, spare=, share= or deposit=')
-    const { before, after } = await groupOf(context).change((kept) =>
-      reposted(withTerms(current(kept), input), context),
-    )
+    const { before, after } = await groupOf(context).change((kept) => {
+      const group = current(kept)
+      return reposted(withTerms(input.spare === undefined ? group : unlocked(group), input), context)
+    })
     const reply = await standing(after, context)
     return withNotice({ ...reply, answer: `Set. ${reply.answer}` }, before, after, context)
   },
@@ -122,23 +125,26 @@ export const plan = defineAction({
     plan: first(words('which of the shared plans; a new name adds one', FIRST_PLAN)).optional(),
     ...planOptionsUnnamed(),
   }),
-  run: async ({ plan: name = FIRST_PLAN, ...input }, context) => {
+  run: async ({ plan: typed = FIRST_PLAN, ...input }, context) => {
     await organisersOnly(context, 'changes the shared plan')
+    if (!/^\s*[\p{L}\p{N}][\p{L}\p{N} -]{0,19}\s*$/u.test(typed))
+      throw new Refusal(
+        'invalid',
+        `${quoted(typed)} is no name for a plan; take letters and numbers, 20 at most, such as: group plan low height=9in`,
+      )
     const changes = choicesFrom(input)
     if (Object.values(changes).every((value) => value === undefined))
       throw new Refusal('invalid', 'what changes? Add an option, such as: group plan sheet=18mm')
     const { before, after } = await groupOf(context).change((kept) => {
-      const group = current(kept)
-      const known = group.plans[name]
+      const group = unlocked(current(kept))
+      const name = planName(group, typed)
+      const known = Object.hasOwn(group.plans, name) ? group.plans[name] : undefined
       if (!known && Object.keys(group.plans).length >= MOST_PLANS)
         throw new Refusal('invalid', `a group has ${MOST_PLANS} plans at most`)
       const base = known ?? group.plans[FIRST_PLAN] ?? {}
-      return reposted(
-        { ...group, plans: { ...group.plans, [name.slice(0, 60)]: overlay(base, changes) } },
-        context,
-      )
+      return reposted({ ...group, plans: { ...group.plans, [name]: overlay(base, changes) } }, context)
     })
-    const reply = whomItChanges(before ? workKits(before, context) : [], after, name, context)
+    const reply = whomItChanges(before, after, planName(after, typed), context)
     return withNotice(reply, before, after, context)
   },
 })
@@ -149,8 +155,11 @@ function planOptionsUnnamed() {
   return { object: object.meta({ ...z.globalRegistry.get(object), first: false }), ...others }
 }
 
-function whomItChanges(before: readonly WorkedKit[], group: Group, name: string, context: Context): Reply {
+function whomItChanges(was: Group | undefined, group: Group, name: string, context: Context): Reply {
   const worked = workKits(group, context)
+  const before = was ? workKits(was, context) : []
+  const isNew = was !== undefined && !Object.hasOwn(was.plans, name)
+  const { refusal } = workChoices(group.plans[name] ?? {}, context)
   const partsOf = (kit: WorkedKit | undefined) => JSON.stringify(kit?.worked?.plan.parts ?? null)
   const changed = worked.filter(
     (kit) => partsOf(kit) !== partsOf(before.find(({ member }) => member.kit === kit.member.kit)),
@@ -159,12 +168,14 @@ function whomItChanges(before: readonly WorkedKit[], group: Group, name: string,
   const broken = changed.filter(({ problem }) => problem).map(({ member }) => member.kit)
   const merged = mergedList(group, worked)
   return {
-    answer:
-      numbers.length === 0
+    answer: isNew
+      ? `New plan ${name} beside ${Object.keys(was.plans).join(', ')}: group join plan=${name}`
+      : numbers.length === 0
         ? `Plan ${name} changed; no kit is cut otherwise for it`
         : `Plan ${name} changed; ${numbers.length === 1 ? 'one kit is' : `${numbers.length} kits are`} cut otherwise now: ${kitNames(numbers)}`,
-    cautions: kitCautions(worked, context),
+    cautions: kitCautions(worked),
     notes: [
+      ...(refusal ? [`plan ${name} cannot be built as it stands: ${refusal.message}`] : []),
       ...(broken.length > 0 ? [`no longer possible: ${kitNames(broken)}`] : []),
       ...problemLines(worked),
     ],

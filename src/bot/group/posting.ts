@@ -7,8 +7,8 @@ import { yes } from '../option.ts'
 import type { Notice, Reply } from '../reply.ts'
 import type { Show } from '../show.ts'
 import { showKept } from '../showKept.ts'
-import { current, type Group, groupOf, organisersOnly } from './group.ts'
-import { groupFigures } from './groupReply.ts'
+import { current, fillPlaces, type Group, groupOf, organisersOnly } from './group.ts'
+import { groupFigures, kitNames } from './groupReply.ts'
 import { mergedList, workKits } from './kits.ts'
 import { groupList } from './list.ts'
 
@@ -86,8 +86,11 @@ const changesOf = (
 
 /** `reply` with the posted list beside it, where it is another than before. */
 export function withNotice(reply: Reply, before: Group | undefined, after: Group, context: Context): Reply {
-  const isNew = after.posted && after.posted.version !== before?.posted?.version
-  return isNew || before?.locked !== after.locked ? { ...reply, ...noticeOf(after, context) } : reply
+  const isSame =
+    after.posted?.version === before?.posted?.version &&
+    after.locked === before?.locked &&
+    after.date === before?.date
+  return isSame ? reply : { ...reply, ...noticeOf(after, context) }
 }
 
 function noticeOf(group: Group, context: Context): { readonly notice?: Notice } {
@@ -120,15 +123,22 @@ function noticeOf(group: Group, context: Context): { readonly notice?: Notice } 
 /** `changed since v3: K02 changed, K04 new; side panel 18 x 12 in 2, none before; ...` */
 function changeLines({ posted: last }: Group, show: Show): readonly string[] {
   if (!last || last.version === 1) return []
-  const kits = changesOf(last.before.kits, last.kits).map(
-    ({ row, was, is }) => `${row} ${was === undefined ? 'new' : is === undefined ? 'gone' : 'changed'}`,
-  )
+  const kits = changesOf(last.before.kits, last.kits)
+  const which = (what: string, is: (change: Change) => boolean) => {
+    const found = kits.filter(is).map(({ row }) => Number(row.slice(1)))
+    return found.length > 0 ? [`${kitNames(found)} ${what}`] : []
+  }
+  const who = [
+    ...which('changed', ({ was, is }) => was !== undefined && is !== undefined),
+    ...which('new', ({ was }) => was === undefined),
+    ...which('gone', ({ is }) => is === undefined),
+  ]
   const rows = changesOf(last.before.rows, last.rows)
   const said = rows.slice(0, MOST_CHANGES).map((each) => changeWords(each, show))
   const more = rows.length - said.length
   const sizes = [...said, ...(more > 0 ? [`and ${more} more sizes`] : [])]
   return [
-    `changed since v${last.version - 1}: ${kits.join(', ')}`,
+    `changed since v${last.version - 1}: ${who.length > 0 ? who.join('; ') : 'how many are spare'}`,
     ...(sizes.length > 0 ? [`so in the list: ${sizes.join('; ')}`] : []),
   ]
 }
@@ -162,7 +172,9 @@ export const lock = defineAction({
   options: z.strictObject({ off: yes('let people join and change again').optional() }),
   run: async ({ off = false }, context) => {
     await organisersOnly(context, 'locks the list')
-    const { before, after } = await groupOf(context).change((kept) => ({ ...current(kept), locked: !off }))
+    const { before, after } = await groupOf(context).change((kept) =>
+      reposted(fillPlaces({ ...current(kept), locked: !off }), context),
+    )
     const worked = workKits(after, context)
     const reply: Reply = {
       answer: off ? 'Unlocked: people may join and change their kits' : 'Locked: the list stays as it is',

@@ -56,7 +56,7 @@ export const kitLabel = (kit: number): string => `K${String(kit).padStart(2, '0'
  * rounded up, for rows that are cut ahead: a strip splits easily, a panel hardly ever.
  */
 export function mergeParts(kits: readonly Kit[], sparePercent = 0): readonly MergedPart[] {
-  const rows = new Map<string, Omit<MergedPart, 'label' | 'spare'>>()
+  const rows = new Map<string, Row>()
   for (const kit of kits)
     for (const part of kit.parts) {
       const lain = layFlat(part)
@@ -69,19 +69,25 @@ export function mergeParts(kits: readonly Kit[], sparePercent = 0): readonly Mer
         lain.later,
       ])
       const owner = { kit: kit.number, label: `${kitLabel(kit.number)}-${part.label}`, count: part.count }
-      const row = rows.get(key)
-      rows.set(key, {
-        ...lain,
-        names: [...new Set([...(row?.names ?? []), part.name])],
-        count: (row?.count ?? 0) + part.count,
-        owners: [...(row?.owners ?? []), owner],
-      })
+      const row = rows.get(key) ?? { ...lain, names: new Set(), count: 0, owners: [] }
+      rows.set(key, row)
+      row.names.add(part.name)
+      row.count += part.count
+      row.owners.push(owner)
     }
   return [...rows.values()].sort(byKindAndSize).map((row, index) => ({
     ...row,
+    names: [...row.names],
     label: `G${index + 1}`,
     spare: row.from === 'strip' && !row.later ? Math.ceil((row.count * sparePercent) / 100) : 0,
   }))
+}
+
+/** A row while it grows. */
+interface Row extends Lain {
+  readonly names: Set<string>
+  count: number
+  readonly owners: Owner[]
 }
 
 type Lain = Pick<KitPart, 'from' | 'length' | 'width' | 'thickness' | 'material' | 'later'>
@@ -92,13 +98,12 @@ function layFlat({ from, length, width, thickness, material, later }: KitPart): 
   return { from, length: long, width: short, thickness, ...(material !== undefined && { material }), later }
 }
 
-const byKindAndSize = (
-  a: Omit<MergedPart, 'label' | 'spare'>,
-  b: Omit<MergedPart, 'label' | 'spare'>,
-): number =>
-  a.from.localeCompare(b.from) ||
+const byKindAndSize = (a: Row, b: Row): number =>
+  compare(a.from, b.from) ||
   b.thickness - a.thickness ||
-  (a.material ?? '').localeCompare(b.material ?? '') ||
+  compare(a.material ?? '', b.material ?? '') ||
   b.width - a.width ||
   b.length - a.length ||
   Number(a.later) - Number(b.later)
+
+const compare = (a: string, b: string): number => (a === b ? 0 : a < b ? -1 : 1)
