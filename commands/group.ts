@@ -3,10 +3,13 @@ import { layout, order } from '../src/bot/group/cutting.ts'
 import { list } from '../src/bot/group/list.ts'
 import { change, join, kit, leave } from '../src/bot/group/members.ts'
 import { money, paid } from '../src/bot/group/money.ts'
-import { bring, claim, drop, keep, need, needs, unneed } from '../src/bot/group/needs.ts'
+import { bring, claim, drop, need, needs } from '../src/bot/group/needs.ts'
 import { close, open, plan, set } from '../src/bot/group/openings.ts'
 import { lock, post } from '../src/bot/group/posting.ts'
+import { progress } from '../src/bot/group/progress.ts'
 import { show } from '../src/bot/group/standing.ts'
+import { stations } from '../src/bot/group/stations.ts'
+import { tick } from '../src/bot/group/ticks.ts'
 
 export default defineVerbs({
   name: 'group',
@@ -33,13 +36,14 @@ export default defineVerbs({
     order,
     needs,
     need,
-    unneed,
     claim,
     drop,
     bring,
-    keep,
     money,
     paid,
+    stations,
+    tick,
+    progress,
     post,
     lock,
     close,

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import type { Plan } from '../core/plan.ts'
 import { buildSteps } from '../core/steps/buildSteps.ts'
 import { type Marks, type Standing, standings } from '../core/steps/progress.ts'
 import type { Step } from '../core/steps/step.ts'
@@ -32,17 +33,20 @@ export interface Build {
 
 /** The steps of the channel's plan. Throws a Refusal when there is none. */
 export function openBuild(context: Context): Build {
-  const { project, settings, reference } = context
+  const { project, reference } = context
   if (!project)
     throw new Refusal(
       'invalid',
       'there is nothing to build yet; this channel has no project: project start 17in x 13in height=15in',
     )
   const { plan } = planned(project.choices, context)
-  const board = boardOf(project.choices, context)
-  const steps = buildSteps(plan, { board, safe: settings.safeRip })
+  const steps = stepsOf(plan, project.choices, context)
   return { steps, minutes: (step) => minutesOf(step, reference.times) }
 }
+
+/** The steps of a plan, its strips ripped from the board that was chosen or the usual one. */
+export const stepsOf = (plan: Plan, choices: PlanChoices, context: Context): readonly Step[] =>
+  buildSteps(plan, { board: boardOf(choices, context), safe: context.settings.safeRip })
 
 /** Width of the board that the strips are ripped from; undefined where a measured width took its place. */
 function boardOf({ board, width, region }: PlanChoices, { settings, settled, reference }: Context) {

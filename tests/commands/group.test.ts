@@ -115,7 +115,7 @@ describe('members', () => {
       'group plan sheet=18mm',
       'group set places=5',
       'group need clamps',
-      'group unneed clamps',
+      'group need clamps off=yes',
       'group post',
       'group lock',
       'group paid 1 amount=5',
@@ -239,7 +239,7 @@ describe('group layout', () => {
     await room.reply('group bring 2x4x8 count=4', BOB)
     const all = (await room.reply('group layout')).figures
     expect(all).toMatchObject({ cost: 0, completeKits: 2, limitingPart: null })
-    await room.reply('group keep M1', BOB)
+    await room.reply('group drop M1', BOB)
     expect((await room.reply('group layout')).figures).toMatchObject({ completeKits: 0 })
   })
 
@@ -318,7 +318,7 @@ describe('who brings what', () => {
     expect(figures).toMatchObject({ unclaimed: ['glasses'] })
     await room.reply('group drop clamps', BOB)
     expect((await room.reply('group needs')).figures).toMatchObject({ unclaimed: ['clamps', 'glasses'] })
-    await room.reply('group unneed glasses', ANN)
+    await room.reply('group need glasses off=yes', ANN)
     expect(await room.refusal('group claim glases', BOB)).toMatch(/not on the list of what is needed/u)
     expect(await room.refusal('group claim clamps', DI)).toMatch(/you have not joined/u)
   })

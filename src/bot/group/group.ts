@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { STATIONS } from '../../core/group/stations.ts'
 import type { Context } from '../context.ts'
 import type { Document } from '../document.ts'
 import { planChoicesSchema } from '../planChoices.ts'
@@ -14,10 +15,6 @@ export const MOST_BROUGHT = 100
 
 /** The plan that a group opens with. */
 export const FIRST_PLAN = 'main'
-
-/** The work of the day, in its order. */
-export const STATIONS = ['break down', 'rip', 'crosscut', 'groove', 'drill', 'assemble', 'finish'] as const
-export type Station = (typeof STATIONS)[number]
 
 const person = z.string().min(1).max(100)
 const shortText = z.string().min(1).max(60)
@@ -84,6 +81,8 @@ export const groupSchema = z.strictObject({
       station: z.enum(STATIONS),
       user: person.or(z.literal('')),
       at: z.iso.datetime(),
+      /** Of the numbers that the kit had there (textNumber.ts). */
+      print: z.int(),
     }),
   ),
   posted: postedSchema.optional(),

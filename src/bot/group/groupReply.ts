@@ -24,10 +24,20 @@ export function groupFigures(
   }
 }
 
-/** Every caution that one of the kits calls for, once. */
-export const kitCautions = (worked: readonly WorkedKit[]): readonly Caution[] => [
-  ...new Map(worked.flatMap(({ cautions }) => cautions).map((caution) => [caution.text, caution])).values(),
-]
+/** Every caution once, the gravest first, as they stand in the config. */
+export function onceEach(cautions: readonly Caution[], { reference }: Context): readonly Caution[] {
+  const place = ({ id, text }: Caution) =>
+    reference.cautions.findIndex((rule) => rule.id === id && rule.text === text)
+  const once = new Map(cautions.map((caution) => [caution.text, caution]))
+  return [...once.values()].sort((a, b) => place(a) - place(b))
+}
+
+/** Every caution that one of the kits calls for. */
+export const kitCautions = (worked: readonly WorkedKit[], context: Context): readonly Caution[] =>
+  onceEach(
+    worked.flatMap(({ cautions }) => cautions),
+    context,
+  )
 
 /** What each person is called, by their id. */
 export async function namesOf(

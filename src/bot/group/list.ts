@@ -42,7 +42,7 @@ export function groupList(
   const figures = groupFigures(group, worked, merged)
   return {
     answer: `Cut ${counted(Number(figures.parts), 'part')} in ${counted(merged.length, 'size')} for ${counted(Number(figures.kits), 'kit')}${group.posted ? `, version ${group.posted.version}` : ''}`,
-    cautions: kitCautions(worked),
+    cautions: kitCautions(worked, context),
     tables: [
       ...listTables(now, show, context.show).map(titled('Cut now')),
       ...listTables(onTheDay, show, context.show).map(titled('Cut on the day')),

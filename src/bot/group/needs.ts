@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { defineAction } from '../command.ts'
 import type { Context } from '../context.ts'
 import { counted } from '../cutListReply.ts'
-import { count, first, money, sheet, words } from '../option.ts'
+import { count, first, money, sheet, words, yes } from '../option.ts'
 import { quoted, Refusal } from '../refusal.ts'
 import type { Button, Cell, Reply } from '../reply.ts'
 import { readStockPiece } from '../stockPiece.ts'
@@ -35,12 +35,14 @@ export const need = defineAction({
     what: first(words('what', 'clamps')),
     count: count('how many', 1, 1000).optional(),
     cost: money('what all of it costs, where it is bought for everybody', '12.50').optional(),
+    off: yes('it is not needed after all').optional(),
   }),
-  run: async ({ what, count: many, cost }, context) => {
+  run: async ({ what, count: many, cost, off = false }, context) => {
     await organisersOnly(context, 'says what is needed')
-    const name = what.slice(0, 60)
+    const name = what.slice(0, 60).trim()
     const { after } = await groupOf(context).change((kept) => {
       const group = current(kept)
+      if (off) return withoutNeed(group, what)
       const known = group.needs.find((each) => isCalled(each, name))
       if (!known && group.needs.length >= MOST_NEEDS)
         throw new Refusal('invalid', `the list has ${MOST_NEEDS} rows, the most it takes`)
@@ -55,23 +57,14 @@ export const need = defineAction({
         needs: known ? group.needs.map((each) => (each === known ? row : each)) : [...group.needs, row],
       }
     })
-    return needsReply(after, context, `Needed: ${name}`)
+    return needsReply(after, context, `${off ? 'Off the list' : 'Needed'}: ${name}`)
   },
 })
 
-export const unneed = defineAction({
-  summary: 'Take something off the list of what is needed',
-  options: z.strictObject({ what: first(words('what', 'clamps')) }),
-  run: async ({ what }, context) => {
-    await organisersOnly(context, 'says what is needed')
-    const { after } = await groupOf(context).change((kept) => {
-      const group = current(kept)
-      const row = findNeed(group, what)
-      return { ...group, needs: group.needs.filter((each) => each !== row) }
-    })
-    return needsReply(after, context, `Off the list: ${what}`)
-  },
-})
+function withoutNeed(group: Group, what: string): Group {
+  const row = findNeed(group, what)
+  return { ...group, needs: group.needs.filter((each) => each !== row) }
+}
 
 export const claim = defineAction({
   summary: 'Say that you bring something, or some of it',
@@ -111,21 +104,35 @@ const takenSentence = ({ name, claims }: Need, left: number, user: string): stri
 }
 
 export const drop = defineAction({
-  summary: 'Say that you do not bring it after all',
+  summary: 'Say that you do not bring it after all: something that is needed, or stock by its label',
   options: z.strictObject({ what: first(words('what', 'clamps')) }),
   run: async ({ what }, context) => {
-    const { user } = context.request
+    const organises = await context.isOrganiser()
     const { after } = await groupOf(context).change((kept) => {
       const group = current(kept)
-      const row = findNeed(group, what)
-      const claims = row.claims.filter((each) => each.user !== user)
-      if (claims.length === row.claims.length)
-        throw new Refusal('invalid', `you have not said that you bring ${quoted(row.name)}`)
-      return withNeed(group, row, claims)
+      const isNeed = group.needs.some((each) => isCalled(each, what))
+      return isNeed ? withoutClaim(group, what, context) : withoutBrought(group, what, organises, context)
     })
-    return needsReply(after, context, `You do not bring ${what}`)
+    return needsReply(after, context, `Not brought after all: ${what}`)
   },
 })
+
+function withoutClaim(group: Group, what: string, { request }: Context): Group {
+  const row = findNeed(group, what)
+  const claims = row.claims.filter((each) => each.user !== request.user)
+  if (claims.length === row.claims.length)
+    throw new Refusal('invalid', `you have not said that you bring ${quoted(row.name)}`)
+  return withNeed(group, row, claims)
+}
+
+/** An organiser may take anybody's stock off the list. */
+function withoutBrought(group: Group, label: string, organises: boolean, { request }: Context): Group {
+  const found = group.brought.find(({ item }) => item.label.toLowerCase() === label.trim().toLowerCase())
+  if (!found) findNeed(group, label)
+  if (!found || (found.user !== request.user && !organises))
+    throw new Refusal('invalid', `you bring nothing that is called ${quoted(label)}`)
+  return { ...group, brought: group.brought.filter((each) => each !== found) }
+}
 
 export const bring = defineAction({
   summary: 'Bring sheets or boards: the layout uses them first, at no cost',
@@ -152,23 +159,6 @@ export const bring = defineAction({
     })
     const reply = await needsReply(after, context, `You bring ${after.brought.at(-1)?.item.label}`)
     return note ? { ...reply, notes: [note, ...(reply.notes ?? [])] } : reply
-  },
-})
-
-export const keep = defineAction({
-  summary: 'Do not bring those sheets or boards after all',
-  options: z.strictObject({ label: first(words('its label', 'M1')) }),
-  run: async ({ label }, context) => {
-    const { user } = context.request
-    const organises = await context.isOrganiser()
-    const { after } = await groupOf(context).change((kept) => {
-      const group = current(kept)
-      const found = group.brought.find(({ item }) => item.label.toLowerCase() === label.toLowerCase())
-      if (!found || (found.user !== user && !organises))
-        throw new Refusal('invalid', `you bring nothing that is called ${quoted(label)}`)
-      return { ...group, brought: group.brought.filter((each) => each !== found) }
-    })
-    return needsReply(after, context, `${label} stays at home`)
   },
 })
 

@@ -173,7 +173,7 @@ function whomItChanges(was: Group | undefined, group: Group, name: string, conte
       : numbers.length === 0
         ? `Plan ${name} changed; no kit is cut otherwise for it`
         : `Plan ${name} changed; ${numbers.length === 1 ? 'one kit is' : `${numbers.length} kits are`} cut otherwise now: ${kitNames(numbers)}`,
-    cautions: kitCautions(worked),
+    cautions: kitCautions(worked, context),
     notes: [
       ...(refusal ? [`plan ${name} cannot be built as it stands: ${refusal.message}`] : []),
       ...(broken.length > 0 ? [`no longer possible: ${kitNames(broken)}`] : []),

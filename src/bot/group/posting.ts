@@ -11,6 +11,7 @@ import { current, fillPlaces, type Group, groupOf, organisersOnly } from './grou
 import { groupFigures, kitNames } from './groupReply.ts'
 import { mergedList, workKits } from './kits.ts'
 import { groupList } from './list.ts'
+import { numberOf } from './textNumber.ts'
 
 /** Changes that are said of a new version; of more the list itself tells. */
 const MOST_CHANGES = 8
@@ -38,14 +39,6 @@ function listingOf(group: Group, context: Context): Listing {
       ]),
     ),
   }
-}
-
-/** A number that is another for almost every other text (FNV-1a, 32 bits), so that a change is seen without the text. */
-function numberOf(text: string): number {
-  let hash = 0x811c9dc5
-  for (let index = 0; index < text.length; index += 1)
-    hash = Math.imul(hash ^ text.charCodeAt(index), 0x01000193)
-  return hash >>> 0
 }
 
 /** The group with the next version posted, where the list is not what was posted last, or nothing was and `first` is set. */
