@@ -7,9 +7,9 @@ const root = fileURLToPath(new URL('..', import.meta.url))
 const bundle = `${root}.build/`
 const main = `${bundle}src/main.js`
 
-/** When the newest source, or the list of packages, was last changed. */
+/** When the newest source or config file, or the list of packages, was last changed. */
 function newestSource() {
-  const files = ['src', 'commands'].flatMap((folder) =>
+  const files = ['src', 'commands', 'config'].flatMap((folder) =>
     readdirSync(root + folder, { recursive: true, withFileTypes: true })
       .filter((entry) => entry.isFile())
       .map((entry) => `${entry.parentPath}/${entry.name}`),

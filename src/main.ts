@@ -2,7 +2,6 @@ import { setTimeout as wait } from 'node:timers/promises'
 import { parseArgs } from 'node:util'
 import type { Platform } from './bot/request.ts'
 import { type Environment, readEnvironment } from './config.ts'
-import { startHealth } from './health/server.ts'
 import { type Bot, openBot } from './main/openBot.ts'
 import { type Places, placesOf } from './main/places.ts'
 import { platformsOf } from './main/platforms.ts'
@@ -154,6 +153,7 @@ async function keepServing(
 
 async function openHealth(bot: Bot, environment: Environment, platforms: readonly Platform[]) {
   if (environment.healthPort === undefined) return undefined
+  const { startHealth } = await import('./health/server.ts')
   const key = { kind: 'health', platform: 'health', workspace: '', id: '' }
   return startHealth(
     { platforms, metrics: bot.metrics, readStore: () => bot.store.read(key) },

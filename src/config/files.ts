@@ -31,7 +31,8 @@ export function readFiles<Files extends Schemas>(folder: string, schemas: Files)
 }
 
 function check(source: Source, schema: z.ZodType): unknown {
-  const outcome = schema.safeParse(source.value, { error: expected })
+  // A schema that is used once is not worth making code for.
+  const outcome = schema.safeParse(source.value, { error: expected, jitless: true })
   if (outcome.success) return outcome.data
   throw new ConfigError(explain(outcome.error.issues, source, schema))
 }

@@ -1,6 +1,8 @@
+import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { type Document, isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument } from 'yaml'
 import { ConfigError, type Problem } from './configError.ts'
+import { readBefore } from './readBefore.ts'
 
 /** A YAML file that has been read: its plain value, and the line that any part of it stands on. */
 export interface Source {
@@ -13,10 +15,23 @@ export interface Source {
 /** Aliases that may be followed in one file; a file that needs more is a bomb. */
 const ALIASES = 50
 
-/** Reads a YAML file. Throws a ConfigError where the file is missing, is not YAML, repeats a key or abuses aliases. */
-export function readSource(file: string): Source {
+/** What a text is known by among those that have been read before. */
+export const nameOf = (text: string): string => createHash('sha256').update(text).digest('hex')
+
+/**
+ * Reads a YAML file. Throws a ConfigError where the file is missing, is not YAML, repeats a key or abuses aliases. A text that
+ * is among `known`, with what it says, is read as YAML only when a line of it is asked for.
+ */
+export function readSource(file: string, known: ReadonlyMap<string, unknown> = readBefore): Source {
+  const text = textOf(file)
+  const name = known.size > 0 ? nameOf(text) : ''
+  if (!known.has(name)) return readText(file, text)
+  return { file, value: known.get(name), lineOf: (path) => readText(file, text).lineOf(path) }
+}
+
+function readText(file: string, text: string): Source {
   const lines = new LineCounter()
-  const document = parseDocument(textOf(file), { lineCounter: lines, prettyErrors: false, uniqueKeys: true })
+  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: true })
   const faults = [...document.errors, ...document.warnings].map(
     ({ code, pos }): Problem => ({
       file,
