@@ -1,4 +1,6 @@
-import { mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs'
+import { pathToFileURL } from 'node:url'
+import { isDeepStrictEqual } from 'node:util'
 import { build } from 'esbuild'
 
 /** Packages with parts that are not JavaScript, or that start threads of their own: used from where they are installed. */
@@ -35,6 +37,7 @@ async function bundleInto(root, folder) {
     target: 'node20',
     external: APART,
     sourcemap: 'linked',
+    plugins: [withConfig(await readConfig(root, folder))],
     // What is bundled of older packages still asks for `require`.
     banner: {
       js: "import { createRequire as bundledRequire } from 'node:module'; const require = bundledRequire(import.meta.url)",
@@ -42,3 +45,40 @@ async function bundleInto(root, folder) {
     logLevel: 'warning',
   })
 }
+
+/** What each file of config/ says that is without faults, by its text's name: YAML takes long to read at every start. */
+async function readConfig(root, folder) {
+  const reader = `${folder}/readConfig.mjs`
+  await build({
+    absWorkingDir: root,
+    entryPoints: ['src/config/source.ts'],
+    outfile: reader,
+    bundle: true,
+    packages: 'external',
+    format: 'esm',
+    platform: 'node',
+  })
+  const { nameOf, readSource } = await import(pathToFileURL(reader).href)
+  rmSync(reader)
+  return readdirSync(`${root}config`).flatMap((name) => {
+    const file = `${root}config/${name}`
+    try {
+      const { value } = readSource(file)
+      const asRead = JSON.parse(JSON.stringify(value))
+      return isDeepStrictEqual(asRead, value) ? [[nameOf(readFileSync(file, 'utf8')), value]] : []
+    } catch {
+      // The start will say what is wrong with it, and in which line.
+      return []
+    }
+  })
+}
+
+/** Puts what has been read of config/ in the place of the module that holds nothing. */
+const withConfig = (entries) => ({
+  name: 'config',
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /[\\/]config[\\/]readBefore\.ts$/ }, () => ({
+      loader: 'js',
+      contents: `export const readBefore = new Map(JSON.parse(${JSON.stringify(JSON.stringify(entries))}))`,
+    })),
+})
