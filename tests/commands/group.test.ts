@@ -281,13 +281,19 @@ describe('group money', () => {
     expect(await room.refusal('group paid 9 amount=5', ANN)).toMatch(/there is no K09/u)
   })
 
-  it('never counts what has no price as nothing without saying so', async () => {
+  it('takes example prices and says so, and never counts what has none as nothing', async () => {
     await open()
     await room.reply('group join', ANN)
+    const example = await room.reply('group money')
+    expect(example.figures).toMatchObject({ example: true, unpriced: [], currency: 'USD' })
+    expect(Number(example.figures.cost)).toBeGreaterThan(0)
+    expect(textOf(example)).toMatch(/^example prices as of /mu)
+    await room.reply('stock add 5ft x 5ft sheet=1/2in', ANN)
     const reply = await room.reply('group money')
     expect(reply.figures.cost).toBeNull()
     expect(reply.answer).toContain('Not all prices are known')
-    expect((reply.figures.unpriced as readonly string[]).length).toBeGreaterThan(0)
+    expect((reply.figures.unpriced as readonly string[]).length).toBe(1)
+    expect(await room.refusal('group need glue cost=£5', ANN)).toMatch(/reckons in USD, not £/u)
   })
 })
 

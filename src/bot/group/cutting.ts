@@ -23,6 +23,8 @@ export interface PooledStock {
   readonly items: readonly StockItem[]
   readonly saw: ReturnType<typeof sawTerms>
   readonly currency: string | undefined
+  /** The stock list of the channel as it would be with what is brought. */
+  readonly stock: ShopStock
 }
 
 /** The channel's own stock list, and under labels of their own what members bring, which costs nothing. */
@@ -33,7 +35,8 @@ export async function pooledStock(group: Group, context: Context): Promise<Poole
   const brought = group.brought.map(({ item }) =>
     taken.has(item.label.toLowerCase()) ? { ...item, label: `${item.label}*` } : item,
   )
-  return { items: [...own, ...brought], saw: sawTerms(stock, context), currency: stock?.currency }
+  const items = [...own, ...brought]
+  return { items, saw: sawTerms(stock, context), currency: stock?.currency, stock: { ...stock, items } }
 }
 
 /** A group worked out: who builds what, and the list of all. */

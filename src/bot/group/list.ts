@@ -6,6 +6,7 @@ import { defineAction } from '../command.ts'
 import type { Context } from '../context.ts'
 import { csvOf } from '../csv.ts'
 import { counted, listTables } from '../cutListReply.ts'
+import { fewCautions } from '../fewCautions.ts'
 import { swapNote } from '../orderReply.ts'
 import type { File, Reply } from '../reply.ts'
 import type { Show } from '../show.ts'
@@ -40,9 +41,10 @@ export function groupList(
   const onTheDay = rows.filter(({ later }) => later)
   const spare = merged.reduce((sum, part) => sum + part.spare, 0)
   const figures = groupFigures(group, worked, merged)
+  const cautions = fewCautions(kitCautions(worked, context))
   return {
     answer: `Cut ${counted(Number(figures.parts), 'part')} in ${counted(merged.length, 'size')} for ${counted(Number(figures.kits), 'kit')}${group.posted ? `, version ${group.posted.version}` : ''}`,
-    cautions: kitCautions(worked, context),
+    cautions: cautions.cautions,
     tables: [
       ...listTables(now, show, context.show).map(titled('Cut now')),
       ...listTables(onTheDay, show, context.show).map(titled('Cut on the day')),
@@ -64,6 +66,7 @@ export function groupList(
     buttons: [
       { label: 'Sheets and boards', line: 'group layout' },
       { label: 'The group', line: 'group' },
+      ...cautions.buttons,
     ],
     figures: { ...figures, sizes: merged.length, spare },
     audience: 'channel',

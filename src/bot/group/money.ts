@@ -1,87 +1,21 @@
 import { z } from 'zod'
 import { kitLabel } from '../../core/group/mergeParts.ts'
-import { shareCents } from '../../core/group/shareCents.ts'
 import { showMoney } from '../../core/measure/money.ts'
 import { defineAction } from '../command.ts'
 import type { Context } from '../context.ts'
-import type { LaidJob } from '../laidJob.ts'
+import { counted } from '../cutListReply.ts'
 import { searchTerms } from '../layoutJob.ts'
 import { count, first, money as moneyOption } from '../option.ts'
+import { exampleNote, priceBook } from '../prices.ts'
 import { Refusal } from '../refusal.ts'
-import type { Cell, Reply } from '../reply.ts'
-import { type GroupParts, groupParts, layOutGroup, pooledStock } from './cutting.ts'
+import type { Cell, Reply, Table } from '../reply.ts'
+import { groupParts, layOutGroup, pooledStock } from './cutting.ts'
 import { current, type Group, groupOf, organisersOnly, withMember } from './group.ts'
-import { groupFigures, namesOf } from './groupReply.ts'
-import { kitsOf, problemLines } from './kits.ts'
-
-/** What one kit costs, in whole cents. */
-export interface KitCost {
-  readonly kit: number
-  readonly user: string
-  /** Its part of the sheets and boards that are bought. */
-  readonly wood: number
-  /** Its part of what is bought for everybody. */
-  readonly shared: number
-  readonly paid: number
-}
-
-/** What all kits cost together, to the cent; and labels of stock that nobody has said a price of. */
-export interface GroupCost {
-  readonly kits: readonly KitCost[]
-  readonly total: number
-  readonly unpriced: readonly string[]
-}
-
-/**
- * Shares the cost of a layout: what each kind of stock costs by how much of it each kit has, and what is bought for all
- * evenly or by size. All kits together come to the total, to the cent; cents left over go as shareCents says, the lowest
- * kit number first. Spare parts and waste are paid by all in the same measure.
- */
-export function shareCost({ group, worked, merged }: GroupParts, job: LaidJob): GroupCost {
-  const kits = kitsOf(worked).map(({ number }) => number)
-  const sizes = new Map(merged.map((part) => [part.label, part]))
-  const areaIn = (labels: ReadonlySet<string>) => {
-    const areas = new Map(kits.map((kit) => [kit, 0]))
-    for (const label of labels)
-      for (const { kit, count: many } of sizes.get(label)?.owners ?? []) {
-        const { length = 0, width = 0 } = sizes.get(label) ?? {}
-        areas.set(kit, (areas.get(kit) ?? 0) + (many * (length * width)) / 1e12)
-      }
-    return kits.map((kit) => areas.get(kit) ?? 0)
-  }
-  const labelsOf = (each: LaidJob['groups'][number]) => new Set(each.group.problem.parts.map(({ id }) => id))
-  const priced = job.groups.filter((each) => each.group.priced)
-  const wood = sumUp(
-    priced.map((each) => shareCents(each.value, areaIn(labelsOf(each)))),
-    kits.length,
-  )
-  const common = group.needs.reduce((sum, need) => sum + (need.cost ?? 0), 0)
-  const size = areaIn(new Set(sizes.keys()))
-  const shared =
-    kits.length === 0 ? [] : shareCents(common, group.share === 'evenly' ? kits.map(() => 1) : size)
-  const rows = kits.map((kit, index): KitCost => {
-    const member = group.members.find((each) => each.kit === kit)
-    return {
-      kit,
-      user: member?.user ?? '',
-      wood: wood[index] ?? 0,
-      shared: shared[index] ?? 0,
-      paid: member?.paid ?? 0,
-    }
-  })
-  return {
-    kits: rows,
-    total: rows.reduce((sum, row) => sum + row.wood + row.shared, 0),
-    unpriced: job.groups
-      .filter((each) => !each.group.priced)
-      .flatMap((each) =>
-        each.group.stock.filter(({ price }) => price === undefined).map(({ label }) => label),
-      ),
-  }
-}
-
-const sumUp = (lists: readonly (readonly number[])[], length: number): readonly number[] =>
-  Array.from({ length }, (_, index) => lists.reduce((sum, list) => sum + (list[index] ?? 0), 0))
+import { type GroupCost, shareCost } from './groupCost.ts'
+import { groupFigures, kitNames, namesOf } from './groupReply.ts'
+import { problemLines } from './kits.ts'
+import { centsOf } from './sameMoney.ts'
+import { woodCosts } from './woodCost.ts'
 
 export const money = defineAction({
   summary: 'What it costs in all and each, who has paid, and what is still due',
@@ -97,54 +31,47 @@ export const paid = defineAction({
   }),
   run: async ({ kit, amount }, context) => {
     await organisersOnly(context, 'marks what is paid')
+    const cents = await centsOf(amount, context)
     await groupOf(context).change((kept) => {
       const group = current(kept)
       if (!group.members.some((member) => member.kit === kit))
         throw new Refusal('invalid', `there is no ${kitLabel(kit)} in this group`)
-      return withMember(group, kit, (member) => ({ ...member, paid: amount.cents }))
+      return withMember(group, kit, (member) => ({ ...member, paid: cents }))
     })
-    return moneyReply(context, `${kitLabel(kit)} has paid ${showMoney(amount.cents, amount.currency)}`)
+    return moneyReply(context, `${kitLabel(kit)} has paid ${(await priceBook(context)).show(cents)}`)
   },
 })
 
 async function moneyReply(context: Context, said: string): Promise<Reply> {
   const parts = await groupParts(context)
-  const stock = await pooledStock(parts.group, context)
-  const job = await layOutGroup(parts, stock, {
-    context,
-    seconds: context.settings.search.seconds,
-    terms: searchTerms(context),
-  })
-  const cost = shareCost(parts, job)
+  const pooled = await pooledStock(parts.group, context)
+  const seconds = context.settings.search.seconds
+  const job = await layOutGroup(parts, pooled, { context, seconds, terms: searchTerms(context) })
+  const book = await priceBook(context)
+  const cost = shareCost(parts, woodCosts(job, pooled.stock, book, context))
   const names = await namesOf(
     cost.kits.map(({ user }) => user),
     context,
   )
-  const shown = (cents: number) => showMoney(cents, stock.currency)
-  const bare = (cents: number) => showMoney(cents)
   const paidInAll = parts.group.members.reduce((sum, member) => sum + member.paid, 0)
   return {
-    answer: `${said === '' ? '' : `${said}. `}${cost.unpriced.length > 0 ? 'Not all prices are known; so far ' : ''}${shown(cost.total)} for ${cost.kits.length} kits, ${shown(paidInAll)} of it paid`,
-    tables: [
-      {
-        title: `Each kit${stock.currency ? ` (${stock.currency})` : ''}`,
-        columns: ['Kit', 'Wood', 'All', 'Due'],
-        rows: cost.kits.map((row): Cell[] => [
-          kitLabel(row.kit),
-          bare(row.wood),
-          bare(row.shared),
-          bare(row.wood + row.shared - row.paid),
-        ]),
-      },
-    ],
+    answer: [
+      said,
+      `${cost.unpriced.length > 0 ? 'Not all prices are known; so far ' : ''}${book.show(cost.total)} for ${counted(cost.kits.length, 'kit')}, ${book.show(paidInAll)} of it paid`,
+    ]
+      .filter((part) => part !== '')
+      .join('. '),
+    tables: [kitTable(cost, book.currency)],
     notes: [
+      ...exampleNote(book, cost.example),
       ...(cost.unpriced.length > 0
-        ? [`no price for ${[...new Set(cost.unpriced)].join(', ')}: give one with "stock add", price=`]
+        ? [`no price for ${cost.unpriced.join(', ')}: give one with "stock add", price=`]
         : []),
       'wood is shared by how much each kit has of it, waste and spares with it; what is on hand or brought costs nothing',
-      shareLine(parts.group, shown),
+      shareLine(parts.group, book.show),
       ...problemLines(parts.worked),
       ...dueLines(cost, names),
+      ...depositLines(parts.group, book.show),
     ],
     buttons: [{ label: 'Sheets and boards', line: 'group layout' }],
     figures: {
@@ -157,21 +84,43 @@ async function moneyReply(context: Context, said: string): Promise<Reply> {
         paid: row.paid / 100,
         due: (row.wood + row.shared - row.paid) / 100,
       })),
-      unpriced: [...new Set(cost.unpriced)],
-      currency: stock.currency ?? null,
+      unpriced: [...cost.unpriced],
+      example: cost.example,
+      currency: book.currency ?? null,
     },
   }
+}
+
+const kitTable = ({ kits }: GroupCost, currency: string | undefined): Table => ({
+  title: `Each kit${currency === undefined ? '' : ` (${currency})`}`,
+  columns: ['Kit', 'Wood', 'Rest', 'Due'],
+  rows: kits.map((row): Cell[] => [
+    kitLabel(row.kit),
+    showMoney(row.wood),
+    showMoney(row.shared),
+    showMoney(row.wood + row.shared - row.paid),
+  ]),
+})
+
+/** Who has a place and has not paid the deposit. */
+function depositLines({ members, deposit }: Group, shown: (cents: number) => string): readonly string[] {
+  const late = members.filter(({ waiting, paid: so }) => !waiting && so < deposit).map(({ kit }) => kit)
+  return late.length === 0 ? [] : [`the deposit of ${shown(deposit)} is not paid for ${kitNames(late)}`]
 }
 
 const shareLine = ({ needs, share, deposit }: Group, shown: (cents: number) => string): string => {
   const common = needs.reduce((sum, need) => sum + (need.cost ?? 0), 0)
   const ahead = deposit > 0 ? `; deposit ${shown(deposit)} a head` : ''
-  return `what is bought for all, ${shown(common)}, is shared ${share}${ahead}`
+  return `the rest is what is bought for all, ${shown(common)}, shared ${share}${ahead}`
 }
+
+/** Names beyond these are in the table, by their kits. */
+const MOST_NAMED = 12
 
 function dueLines({ kits }: GroupCost, names: ReadonlyMap<string, string>): readonly string[] {
   const due = kits.filter((row) => row.wood + row.shared > row.paid)
-  return due.length === 0
-    ? []
-    : [`still due from ${due.map((row) => `${kitLabel(row.kit)} ${names.get(row.user)}`).join(', ')}`]
+  if (due.length === 0) return []
+  const named = due.slice(0, MOST_NAMED).map((row) => `${kitLabel(row.kit)} ${names.get(row.user)}`)
+  const more = due.length - named.length
+  return [`still due from ${named.join(', ')}${more > 0 ? ` and ${more} more` : ''}`]
 }

@@ -19,6 +19,7 @@ import {
 } from './group.ts'
 import { groupFigures, missing, namesOf } from './groupReply.ts'
 import { mergedList, workKits } from './kits.ts'
+import { centsOf } from './sameMoney.ts'
 
 /** Taps that are offered at once. */
 const MOST_BUTTONS = 5
@@ -40,6 +41,7 @@ export const need = defineAction({
   run: async ({ what, count: many, cost, off = false }, context) => {
     await organisersOnly(context, 'says what is needed')
     const name = what.slice(0, 60).trim()
+    const cents = cost && (await centsOf(cost, context))
     const { after } = await groupOf(context).change((kept) => {
       const group = current(kept)
       if (off) return withoutNeed(group, what)
@@ -49,7 +51,7 @@ export const need = defineAction({
       const row: Need = {
         name: known?.name ?? name,
         count: many ?? known?.count ?? 1,
-        cost: cost?.cents ?? known?.cost,
+        cost: cents ?? known?.cost,
         claims: known?.claims ?? [],
       }
       return {

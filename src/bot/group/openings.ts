@@ -1,10 +1,12 @@
 import { z } from 'zod'
+import type { Money } from '../../core/measure/money.ts'
 import { beginOrganising } from '../beginOrganising.ts'
 import { defineAction } from '../command.ts'
 import type { Context } from '../context.ts'
+import { fewCautions } from '../fewCautions.ts'
 import { choice, count, first, money, words, yes } from '../option.ts'
-import { choicesFrom, planOptions } from '../planOptions.ts'
 import { overlay } from '../planChoices.ts'
+import { choicesFrom, planOptions } from '../planOptions.ts'
 import { quoted, Refusal } from '../refusal.ts'
 import type { Reply } from '../reply.ts'
 import {
@@ -22,6 +24,7 @@ import {
 import { groupFigures, kitCautions, kitNames } from './groupReply.ts'
 import { mergedList, problemLines, type WorkedKit, workChoices, workKits } from './kits.ts'
 import { reposted, withNotice } from './posting.ts'
+import { centsOf } from './sameMoney.ts'
 import { standing } from './standing.ts'
 
 const PLACES = 20
@@ -40,7 +43,7 @@ interface Terms {
   readonly places?: number | undefined
   readonly spare?: number | undefined
   readonly share?: Group['share'] | undefined
-  readonly deposit?: { readonly cents: number } | undefined
+  readonly deposit?: Money | undefined
 }
 
 const withTerms = (group: Group, { date, places, spare, share, deposit }: Terms): Group =>
@@ -64,6 +67,7 @@ export const open = defineAction({
         'a group builds from a plan: start one first, such as: project start 17in x 13in height=15in',
       )
     await beginOrganising(context)
+    if (input.deposit) await centsOf(input.deposit, context)
     const { after } = await groupOf(context).change((kept) => {
       if (kept)
         throw new Refusal(
@@ -110,6 +114,7 @@ export const set = defineAction({
     await organisersOnly(context, 'changes what a group is set to')
     if (Object.values(input).every((value) => value === undefined))
       throw new Refusal('invalid', 'what is to be set? Add date=, places=, spare=, share= or deposit=')
+    if (input.deposit) await centsOf(input.deposit, context)
     const { before, after } = await groupOf(context).change((kept) => {
       const group = current(kept)
       return reposted(withTerms(input.spare === undefined ? group : unlocked(group), input), context)
@@ -167,19 +172,20 @@ function whomItChanges(was: Group | undefined, group: Group, name: string, conte
   const numbers = changed.map(({ member }) => member.kit)
   const broken = changed.filter(({ problem }) => problem).map(({ member }) => member.kit)
   const merged = mergedList(group, worked)
+  const cautions = fewCautions(kitCautions(worked, context))
   return {
     answer: isNew
       ? `New plan ${name} beside ${Object.keys(was.plans).join(', ')}: group join plan=${name}`
       : numbers.length === 0
         ? `Plan ${name} changed; no kit is cut otherwise for it`
         : `Plan ${name} changed; ${numbers.length === 1 ? 'one kit is' : `${numbers.length} kits are`} cut otherwise now: ${kitNames(numbers)}`,
-    cautions: kitCautions(worked, context),
+    cautions: cautions.cautions,
     notes: [
       ...(refusal ? [`plan ${name} cannot be built as it stands: ${refusal.message}`] : []),
       ...(broken.length > 0 ? [`no longer possible: ${kitNames(broken)}`] : []),
       ...problemLines(worked),
     ],
-    buttons: [{ label: 'The list', line: 'group list' }],
+    buttons: [{ label: 'The list', line: 'group list' }, ...cautions.buttons],
     figures: { ...groupFigures(group, worked, merged), changed: numbers, broken },
     audience: 'channel',
   }

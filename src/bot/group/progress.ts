@@ -10,8 +10,8 @@ import type { Button, Cell, Reply, Table } from '../reply.ts'
 import { timeWords } from '../stepsReply.ts'
 import { current, type Group, groupOf } from './group.ts'
 import { groupFigures, kitNames, namesOf } from './groupReply.ts'
-import { mergedList, problemLines, workKits } from './kits.ts'
 import { kitStepsOf } from './kitSteps.ts'
+import { mergedList, problemLines, workKits } from './kits.ts'
 import { numberOf } from './textNumber.ts'
 
 /** Stations in a heading that is one column wide; their first letters are all different. */
@@ -103,7 +103,7 @@ const isOver = (state: TickState): boolean => state === 'done' || state === 'non
 function boardOf(all: readonly KitProgress[]): Table {
   const used = STATIONS.filter((station) => all.some(({ states }) => states[station] !== 'none'))
   return {
-    title: '+ done, . open, ! changed since',
+    title: '+ done . open ! changed',
     columns: ['Kit', ...used.map(letter)],
     rows: all
       .filter(({ states }) => !STATIONS.every((station) => isOver(states[station])))

@@ -1,15 +1,15 @@
-import { kitLabel } from '../../core/group/mergeParts.ts'
 import { z } from 'zod'
+import { kitLabel } from '../../core/group/mergeParts.ts'
 import { defineAction } from '../command.ts'
 import type { Context } from '../context.ts'
 import { counted } from '../cutListReply.ts'
 import type { PlanChoices } from '../planChoices.ts'
 import type { Cell, Reply, Table } from '../reply.ts'
+import type { Show } from '../show.ts'
+import { showKept } from '../showKept.ts'
 import { current, FIRST_PLAN, type Group, groupOf } from './group.ts'
 import { groupFigures, missing, namesOf } from './groupReply.ts'
 import { mergedList, problemLines, type WorkedKit, workKits } from './kits.ts'
-import { showKept } from '../showKept.ts'
-import type { Show } from '../show.ts'
 
 export const show = defineAction({
   summary: 'Where the group stands: who builds what, and what is still open',

@@ -14,8 +14,8 @@ import { showKept } from '../showKept.ts'
 import { timeWords } from '../stepsReply.ts'
 import { current, groupOf } from './group.ts'
 import { groupFigures, onceEach } from './groupReply.ts'
-import { mergedList, problemLines, workKits } from './kits.ts'
 import { kitStepsOf } from './kitSteps.ts'
+import { mergedList, problemLines, workKits } from './kits.ts'
 
 /** A day of work, in hours, where nobody says (common practice: with breaks and clearing up). */
 const DAY = 6
@@ -121,7 +121,7 @@ function settingTables(work: readonly StationWork[], show: Show): readonly Table
         rows.set(key, row)
       }
       return {
-        title: `Set, and how often it is used (${show.unit})`,
+        title: `Set, and for how many (${show.unit})`,
         columns: ['Set', 'No', 'What'],
         rows: [...rows.values()]
           .sort((a, b) => size(b.setting) - size(a.setting))
