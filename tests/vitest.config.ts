@@ -4,7 +4,8 @@ export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.ts'],
-    testTimeout: 30_000,
+    setupFiles: ['./tests/seed.ts'],
+    testTimeout: 60_000,
     reporters: ['default', './tests/closingLine.ts'],
   },
 })
