@@ -4,10 +4,10 @@ import { isDeepStrictEqual } from 'node:util'
 import { build } from 'esbuild'
 
 /** Packages with parts that are not JavaScript, or that start threads of their own: used from where they are installed. */
-const APART = ['@resvg/resvg-js', 'better-sqlite3', 'highs', 'pino', 'tinypool']
+const APART = ['@resvg/resvg-js', 'better-sqlite3', 'fontkit', 'highs', 'pdfkit', 'pino', 'tinypool']
 
 /**
- * Bundles main, both workers and every command of `root` into `folder`, which changes in one step: another process
+ * Bundles main, the workers and every command of `root` into `folder`, which changes in one step: another process
  * that starts at the same moment finds the whole of the old bundle or the whole of the new one.
  */
 export async function bundleSources(root, folder) {
@@ -27,7 +27,13 @@ async function bundleInto(root, folder) {
   const commands = readdirSync(`${root}commands`).map((file) => `commands/${file}`)
   await build({
     absWorkingDir: root,
-    entryPoints: ['src/main.ts', 'src/search/worker.ts', 'src/painting/worker.ts', ...commands],
+    entryPoints: [
+      'src/main.ts',
+      'src/search/worker.ts',
+      'src/painting/worker.ts',
+      'src/printing/worker.ts',
+      ...commands,
+    ],
     outdir: folder,
     outbase: '.',
     bundle: true,

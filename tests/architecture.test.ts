@@ -50,6 +50,11 @@ const RULES: readonly { from: RegExp; may: readonly RegExp[]; mayTypes?: readonl
     mayTypes: [/^src\/drawing\//u],
   },
   {
+    from: /^src\/printing\//u,
+    may: [/^src\/printing\//u, /^(?:pdfkit|fontkit|tinypool)$/u, /^node:/u],
+    mayTypes: [/^src\/drawing\//u, /^src\/bot\/handout\/handout\.ts$/u],
+  },
+  {
     from: /^src\/bot\//u,
     may: [
       /^src\/(?:core|drawing|bot)\//u,

@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import { type Catalogue, loadCatalogue } from '../src/bot/catalogue.ts'
+import type { Print } from '../src/bot/handout/handout.ts'
 import type { Reply } from '../src/bot/reply.ts'
 import type { Answer, Invocation, Place, Request, Response } from '../src/bot/request.ts'
 import { createRouter } from '../src/bot/router.ts'
@@ -34,6 +35,8 @@ export interface RoomParts {
   readonly store?: Store
   /** Stays open when the room is closed. */
   readonly search?: Search
+  /** Prints in this very thread where it is left out. */
+  readonly print?: Print
   readonly catalogue?: Catalogue
   readonly settings?: Partial<BotSettings>
   /** Evenings gone by since the first. */
@@ -58,6 +61,10 @@ export interface Room {
 
 const placeOf = (channel: string): Place => ({ platform: 'room', workspace: 'local', channel })
 
+/** Prints in this very thread; read in only where something is printed. */
+const printHere: Print = async (handout) =>
+  (await import('../src/printing/printHandout.ts')).printHandout(handout)
+
 /** Opens a fresh room. Its clock starts on an evening in March and goes on by a minute a line. */
 export async function openRoom(parts: RoomParts = {}): Promise<Room> {
   const store = parts.store ?? (await openSqlite(':memory:'))
@@ -69,6 +76,7 @@ export async function openRoom(parts: RoomParts = {}): Promise<Room> {
   const answer = createRouter({
     store,
     search,
+    print: parts.print ?? printHere,
     catalogue: parts.catalogue ?? catalogue,
     log: { error: log, warn: log, info: log },
     settings: { ...config.bot, ...parts.settings },

@@ -3,6 +3,7 @@ import type { Caution } from '../core/checks/caution.ts'
 import type { Facts } from '../core/checks/cautionFacts.ts'
 import type { UnitSystem } from '../core/measure/reading.ts'
 import type { Document } from './document.ts'
+import type { Print } from './handout/handout.ts'
 import type { Organisers } from './organisers.ts'
 import type { Preferences, Settled } from './preferences.ts'
 import type { Project } from './project.ts'
@@ -46,6 +47,8 @@ export interface Context {
    * sentence, where no number may be given before it is answered.
    */
   readonly cautions: (facts: Facts) => readonly Caution[]
+  /** A document as a PDF, printed away from the thread that answers. */
+  readonly print: Print
   /** Cutting layouts, searched away from the thread that answers. */
   readonly search: Search
   /** Aborted when the time for the answer is up. */

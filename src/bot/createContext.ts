@@ -4,6 +4,7 @@ import type { ShowSettings } from '../core/measure/show.ts'
 import type { z } from 'zod'
 import type { Context } from './context.ts'
 import { type Document, openDocument } from './document.ts'
+import type { Print } from './handout/handout.ts'
 import type { Input } from './input.ts'
 import type { KindSettings } from './kind.ts'
 import { heldBack, NO_ORGANISERS, organises, organisersSchema } from './organisers.ts'
@@ -25,6 +26,7 @@ export interface Surroundings {
   readonly reference: Reference
   readonly commands: readonly Description[]
   readonly search: Search
+  readonly print: Print
 }
 
 /** A context that still waits for the input: `reading` says how to read it. */
@@ -65,6 +67,7 @@ export async function createContext(request: Request, line: string, parts: Surro
       request,
       commands: parts.commands,
       search: parts.search,
+      print: parts.print,
       settings,
       reference,
       settled,

@@ -24,6 +24,14 @@ export function layoutPictures({ groups, show }: Pick<LaidJob, 'groups' | 'show'
   return pictures.slice(0, MOST)
 }
 
+/** Every way that every sheet, board and strip is cut, for paper. */
+export const allLayoutPictures = ({ groups, show }: Pick<LaidJob, 'groups' | 'show'>): readonly Picture[] =>
+  groups.flatMap((laid) =>
+    isSheets(laid)
+      ? laid.layouts.map((_, index) => sheetPicture(laid, index, show))
+      : [boardsPicture(laid, show)],
+  )
+
 /** One way that sheets are cut; with an order, each part has the number of the setting that it comes free at. */
 export function sheetPicture(laid: LaidSheets, index: number, show: Show, order?: CutOrder): Picture {
   const layout = laid.layouts[index]

@@ -42,14 +42,18 @@ export interface ShoppingJob {
   readonly spare: number
 }
 
-/** Works out all there is to buy. Throws a Refusal where there is neither a plan nor a cut list. */
-export async function shoppingJob(asked: ShoppingAsked, context: Context): Promise<ShoppingJob> {
+/** Works out all there is to buy, with the wood of `laid` where it is laid out already. Throws a Refusal where there is neither a plan nor a cut list. */
+export async function shoppingJob(
+  asked: ShoppingAsked,
+  context: Context,
+  laid?: LaidJob,
+): Promise<ShoppingJob> {
   const { project, settings, reference } = context
   const plan = project && planned(project.choices, context).plan
   const book = await priceBook(context)
   const stock = await context.ofChannel('stock', shopStockSchema).read()
   const shop: Shop = { book, stock, context }
-  const wood = await layOut(context, settings.search.seconds, searchTerms(context))
+  const wood = laid ?? (await layOut(context, settings.search.seconds, searchTerms(context)))
   const supplies = plan && suppliesOf(plan, asked, shop)
   const wanted = [...woodWanted(wood, plan, shop), ...(supplies?.wanted ?? [])]
   const onHand = new Map(book.kept.have.map(({ item, count }) => [itemKey(item), count]))

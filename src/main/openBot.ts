@@ -9,6 +9,7 @@ import type { Store } from '../bot/state.ts'
 import { type Config, type Environment, readConfig } from '../config.ts'
 import { createMetrics, type Metrics } from '../health/metrics.ts'
 import { createPainter } from '../painting/painter.ts'
+import { createPrinter } from '../printing/printer.ts'
 import { createSearch } from '../search/pool.ts'
 import { createKeeping } from '../store/keeping.ts'
 import { openSqlite } from '../store/sqlite.ts'
@@ -50,11 +51,13 @@ export async function openBot(
     failed: (error) => log.error({ error }, 'a search thread died'),
   })
   const painter = createPainter({ ...place('start', places.painterThread), threads: 1 })
+  const printer = createPrinter({ ...place('start', places.printerThread), threads: 1 })
   const metrics = createMetrics()
   const answer = metrics.counted(
     createRouter({
       store,
       search,
+      print: printer.print,
       catalogue,
       log,
       settings: config.bot,
@@ -81,7 +84,7 @@ export async function openBot(
       now,
     }),
     close: async () => {
-      await Promise.allSettled([search.close(), painter.close()])
+      await Promise.allSettled([search.close(), painter.close(), printer.close()])
       await store.close()
     },
   }

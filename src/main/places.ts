@@ -9,6 +9,7 @@ export interface Places {
   /** Modules that threads start with; undefined for those of the sources. */
   readonly searchThread: URL | undefined
   readonly painterThread: URL | undefined
+  readonly printerThread: URL | undefined
 }
 
 /** `main` is the address of the main module, as it runs. */
@@ -22,6 +23,7 @@ export function placesOf(main: string): Places {
     page: at(`${project}src/platforms/web/page`),
     searchThread: isBundled ? new URL('./search/worker.js', main) : undefined,
     painterThread: isBundled ? new URL('./painting/worker.js', main) : undefined,
+    printerThread: isBundled ? new URL('./printing/worker.js', main) : undefined,
   }
 }
 
