@@ -16,32 +16,29 @@ export const overlap = (one: Area, other: Area, apart = 0): boolean =>
   one.top < other.bottom + apart &&
   other.top < one.bottom + apart
 
-const areas = new WeakMap<readonly Point[], Area>()
-
-/** The smallest area round all of `points`; remembered, for outlines are asked for theirs many times over. */
+/** The smallest area round all of `points`. */
 export function areaRound(points: readonly Point[]): Area {
-  const known = areas.get(points)
-  if (known) return known
   let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity]
   for (const [x, y] of points) {
-    left = Math.min(left, x)
-    top = Math.min(top, y)
-    right = Math.max(right, x)
-    bottom = Math.max(bottom, y)
+    if (x < left) left = x
+    if (y < top) top = y
+    if (x > right) right = x
+    if (y > bottom) bottom = y
   }
-  const area = { left, top, right, bottom }
-  areas.set(points, area)
-  return area
+  return { left, top, right, bottom }
 }
 
 /** The smallest area round all of `areas`. */
-export const joined = (areas: readonly Area[]): Area =>
-  areaRound(
-    areas.flatMap(({ left, top, right, bottom }): Point[] => [
-      [left, top],
-      [right, bottom],
-    ]),
-  )
+export function joined(areas: readonly Area[]): Area {
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (const area of areas) {
+    if (area.left < left) left = area.left
+    if (area.top < top) top = area.top
+    if (area.right > right) right = area.right
+    if (area.bottom > bottom) bottom = area.bottom
+  }
+  return { left, top, right, bottom }
+}
 
 /** What a text takes up, from the top of its figures to the foot of a `g`. */
 export function textArea(text: Text): Area {

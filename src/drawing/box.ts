@@ -248,12 +248,16 @@ function findAnchors(painted: readonly Painted[]): readonly Anchor[] {
           )
         : [],
     )
-    const found = faces
-      .sort((one, other) => extent(other.points) - extent(one.points) || other.index - one.index)
-      .slice(0, LOOKED_AT * 3)
-      .flatMap(({ points, index }) => visiblePoint(points, outlines.slice(index + 1).flat()) ?? [])
-      .slice(0, LOOKED_AT)
-      .sort((one, other) => other.clear - one.clear)[0]
+    const largest = faces
+      .map((face) => ({ ...face, extent: extent(face.points) }))
+      .sort((one, other) => other.extent - one.extent || other.index - one.index)
+    const seen: SeenPoint[] = []
+    for (const { points, index } of largest.slice(0, LOOKED_AT * 3)) {
+      const point = visiblePoint(points, outlines.slice(index + 1).flat())
+      if (point) seen.push(point)
+      if (seen.length === LOOKED_AT) break
+    }
+    const found = seen.sort((one, other) => other.clear - one.clear)[0]
     const isPanel = painted.some((each) => each.label === label && each.name.endsWith('panel'))
     return found ? [{ ...found, label, isPanel }] : []
   })

@@ -3,10 +3,12 @@ import type { Point } from './scene.ts'
 /** True inside of an outline. */
 export function contains(outline: readonly Point[], [x, y]: Point): boolean {
   let inside = false
-  outline.forEach(([x1, y1], index) => {
-    const [x2, y2] = outline[(index + 1) % outline.length] ?? [x1, y1]
+  let before = outline.at(-1) ?? [0, 0]
+  for (const corner of outline) {
+    const [[x1, y1], [x2, y2]] = [before, corner]
     if (y1 > y !== y2 > y && x < ((x2 - x1) * (y - y1)) / (y2 - y1) + x1) inside = !inside
-  })
+    before = corner
+  }
   return inside
 }
 
@@ -15,13 +17,23 @@ export function distanceTo([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): num
   const [dx, dy] = [bx - ax, by - ay]
   const long = dx * dx + dy * dy
   const part = long === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / long))
-  return Math.hypot(x - ax - part * dx, y - ay - part * dy)
+  const [across, down] = [x - ax - part * dx, y - ay - part * dy]
+  // Many times as quick as Math.hypot, which guards against numbers that no drawing has.
+  return Math.sqrt(across * across + down * down)
+}
+
+/** How far a point is from the edge of an outline. */
+export function edgeDistance(outline: readonly Point[], point: Point): number {
+  let least = Number.POSITIVE_INFINITY
+  let before = outline.at(-1) ?? point
+  for (const corner of outline) {
+    const far = distanceTo(point, before, corner)
+    if (far < least) least = far
+    before = corner
+  }
+  return least
 }
 
 /** True where a disc lies on an outline or touches its edge. */
 export const touches = (outline: readonly Point[], centre: Point, radius: number): boolean =>
-  contains(outline, centre) ||
-  outline.some((point, index) => {
-    const next = outline[(index + 1) % outline.length] ?? point
-    return distanceTo(centre, point, next) < radius
-  })
+  contains(outline, centre) || edgeDistance(outline, centre) < radius

@@ -1,5 +1,5 @@
 import { areaRound, overlap } from './area.ts'
-import { contains, distanceTo } from './crowd.ts'
+import { contains, edgeDistance } from './crowd.ts'
 import type { Facing, Point } from './scene.ts'
 import type { Place, Solid } from './solids.ts'
 
@@ -101,16 +101,10 @@ export function visiblePoint(
     for (const along of SPOTS) {
       const point = at(along, across)
       if (near.some((cover) => contains(cover, point))) continue
-      const clear = Math.min(...[outline, ...near].map((each) => edgeDistance(each, point)))
+      let clear = edgeDistance(outline, point)
+      for (const each of near) clear = Math.min(clear, edgeDistance(each, point))
       // The first is the middle, which looks best unless it is much too near to something.
       if (!best || clear > best.clear * 1.25) best = { at: point, clear }
     }
   return best
 }
-
-const edgeDistance = (outline: readonly Point[], point: Point): number =>
-  Math.min(
-    ...outline.map((corner, index) =>
-      distanceTo(point, corner, outline[(index + 1) % outline.length] ?? corner),
-    ),
-  )

@@ -32,6 +32,9 @@ export function nameParts(
   crowd: readonly Shape[] = [],
 ): readonly Shape[] {
   const used = [...taken]
+  const outlines = crowd.flatMap((shape) =>
+    shape.shape === 'text' ? [] : [{ points: shape.points, area: areaRound(shape.points) }],
+  )
   return parts.flatMap(({ text, area, ringed }) => {
     const inside = spotsIn(area).find((spot) => isInside(text, spot, area, used, ringed))
     if (inside) {
@@ -39,7 +42,7 @@ export function nameParts(
       used.push(ringed ? ringArea(inside) : textArea(label))
       return ringed ? ring(text, inside) : [label]
     }
-    const at = spotBeside(area, used, crowd)
+    const at = spotBeside(area, used, outlines)
     if (!at) return []
     used.push(ringArea(at))
     const end = inward(area, nearest(area, at))
@@ -67,7 +70,13 @@ function isInside(text: string, spot: Point, area: Area, used: readonly Area[], 
   return within && used.every((other) => !overlap(ringed ? own : letters, other, PAD))
 }
 
-function spotBeside(area: Area, used: readonly Area[], crowd: readonly Shape[]): Point | undefined {
+/** A shape to keep off. */
+interface Outline {
+  readonly points: readonly Point[]
+  readonly area: Area
+}
+
+function spotBeside(area: Area, used: readonly Area[], crowd: readonly Outline[]): Point | undefined {
   const [x, y] = middle(area)
   const wide = (area.right - area.left) / 2
   const high = (area.bottom - area.top) / 2
@@ -82,14 +91,14 @@ function spotBeside(area: Area, used: readonly Area[], crowd: readonly Shape[]):
       }),
     ),
   )
-  const free = spots.filter((spot) => used.every((other) => !overlap(ringArea(spot), other, PAD)))
-  const touched = (spot: Point): number =>
-    crowd.filter((shape) => shape.shape !== 'text' && isCrowding(shape.points, spot)).length +
-    CROSSING * used.filter((other) => runsThrough(spot, nearest(area, spot), other)).length
   let best: Point | undefined
   let least = Number.POSITIVE_INFINITY
-  for (const spot of free) {
-    const count = touched(spot)
+  for (const spot of spots) {
+    const own = ringArea(spot)
+    if (used.some((other) => overlap(own, other, PAD))) continue
+    const end = nearest(area, spot)
+    const crossed = used.filter((other) => runsThrough(spot, end, other)).length
+    const count = CROSSING * crossed + crowding(crowd, spot, least - CROSSING * crossed)
     if (count < least) [best, least] = [spot, count]
     if (count === 0) break
   }
@@ -107,11 +116,17 @@ const runsThrough = ([x1, y1]: Point, [x2, y2]: Point, { left, top, right, botto
     return x > left && x < right && y > top && y < bottom
   })
 
-function isCrowding(points: readonly Point[], spot: Point): boolean {
+/** How many shapes a ring at a spot would lie on, counted up to `most`. */
+function crowding(crowd: readonly Outline[], spot: Point, most: number): number {
   const apart = RING + PAD / 2
   const [x, y] = spot
   const near = { left: x - apart, right: x + apart, top: y - apart, bottom: y + apart }
-  return overlap(areaRound(points), near) && touches(points, spot, apart)
+  let count = 0
+  for (const { points, area } of crowd) {
+    if (count >= most) break
+    if (overlap(area, near) && touches(points, spot, apart)) count += 1
+  }
+  return count
 }
 
 /** A little way in from the edge, so that a dot lies on what it points to. */

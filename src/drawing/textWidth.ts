@@ -23,8 +23,11 @@ export function advance(sign: string, bold = false): number {
 }
 
 /** Width of a text in units of the scene, without kerning, which the painter leaves out. */
-export const textWidth = ({ text, size, bold }: Pick<Text, 'text' | 'size' | 'bold'>): number =>
-  [...text].reduce((width, sign) => width + advance(sign, bold), 0) * size
+export function textWidth({ text, size, bold }: Pick<Text, 'text' | 'size' | 'bold'>): number {
+  let width = 0
+  for (const sign of text) width += advance(sign, bold)
+  return width * size
+}
 
 /** Of the size: from the foot of the letters up to the top of a figure, and down to the foot of a `g`. */
 export const ASCENT = 0.76
