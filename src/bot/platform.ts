@@ -17,6 +17,12 @@ export type Complete = (
   },
 ) => Promise<readonly string[]>
 
+/** What a platform remembers by a name, and how often it was written; revision 0 and no text where it never was. */
+export interface Remembered {
+  readonly revision: number
+  readonly text: string | undefined
+}
+
 /** What a platform keeps for itself between two starts. */
 export interface Keeping {
   /** True the first time an event is seen within a day; chat services deliver some twice. */
@@ -25,6 +31,9 @@ export interface Keeping {
   readonly keepLine: (line: string) => Promise<string>
   /** Undefined when no such line is kept. */
   readonly recallLine: (name: string) => Promise<string | undefined>
+  readonly recall: (name: string) => Promise<Remembered>
+  /** Writes what is remembered by a name if it still is at `revision`; false where somebody else was faster. */
+  readonly remember: (name: string, text: string, revision: number) => Promise<boolean>
 }
 
 /** What every chat platform is given; nothing else of the bot is known to it. */

@@ -1,3 +1,4 @@
+import { csvOf } from '../bot/csv.ts'
 import { showCell } from '../bot/format.ts'
 import type { File, Picture, Reply, Table } from '../bot/reply.ts'
 import type { Show } from '../bot/show.ts'
@@ -15,7 +16,8 @@ export function giveWay<Message>(
 ): Message {
   const whole = render(reply)
   if (fits(whole)) return whole
-  const holds = (kept: Kept) => fits(render(reduced(reply, kept, show)))
+  const csvFile = once((table) => csv(table, show))
+  const holds = (kept: Kept) => fits(render(reduced(reply, kept, csvFile)))
   let kept = wholeOf(reply)
   for (const part of partsOf(reply)) {
     const most = (count: number) => part.keep(kept, count)
@@ -23,7 +25,7 @@ export function giveWay<Message>(
     kept = most(count ?? part.least)
     if (count !== undefined) break
   }
-  return render(reduced(reply, kept, show))
+  return render(reduced(reply, kept, csvFile))
 }
 
 /** How many are left of everything that can give way; a table of no rows is left out. */
@@ -67,10 +69,19 @@ function partsOf({ notes = [], pictures = [], tables = [] }: Reply): readonly Pa
   ]
 }
 
-/** The largest number from `least` to `most` for which `holds`, by halving; undefined where it holds for none. */
+/**
+ * The largest number from `least` to `most` for which `holds`; undefined where it holds for none. Steps that double, then
+ * halving: what is rendered to try is never much more than what has room.
+ */
 function mostThat(holds: (count: number) => boolean, least: number, most: number): number | undefined {
   if (!holds(least)) return undefined
-  let [low, high] = [least, most]
+  let low = least
+  let step = 1
+  while (low + step <= most && holds(low + step)) {
+    low += step
+    step *= 2
+  }
+  let high = Math.min(most, low + step - 1)
   while (low < high) {
     const middle = Math.ceil((low + high) / 2)
     if (holds(middle)) low = middle
@@ -79,7 +90,7 @@ function mostThat(holds: (count: number) => boolean, least: number, most: number
   return low
 }
 
-function reduced(reply: Reply, kept: Kept, show: Show): Reply {
+function reduced(reply: Reply, kept: Kept, csvFile: (table: Table) => string): Reply {
   const { notes = [], pictures = [], tables = [] } = reply
   const cut = tables
     .map((table, index) => ({ table, left: kept.rows[index] ?? 0, name: tableFile(table, index) }))
@@ -96,7 +107,7 @@ function reduced(reply: Reply, kept: Kept, show: Show): Reply {
     pictures: pictures.slice(0, kept.pictures),
     tables: tables.flatMap((table, index) => shortened(table, kept.rows[index] ?? 0)),
     files: [
-      ...cut.map(({ table, name }) => ({ name, type: 'text/csv', content: csv(table, show) })),
+      ...cut.map(({ table, name }) => ({ name, type: 'text/csv', content: csvFile(table) })),
       ...(lost.length > 0 ? [notesFile(notes)] : []),
       ...(reply.files ?? []),
     ],
@@ -139,14 +150,19 @@ const tableFile = ({ title = '' }: Table, index: number): string => {
   return `${name || 'table'}-${index + 1}.csv`
 }
 
-/** The whole table with its lengths in the units of the person who asked, as RFC 4180 has it. */
+/** The whole table with its lengths in the units of the person who asked. */
 const csv = ({ columns, rows }: Table, show: Show): string =>
-  [columns, ...rows.map((row) => row.map((cell) => showCell(cell, show)))]
-    .map((row) => `${row.map(field).join(',')}\r\n`)
-    .join('')
+  csvOf([
+    columns,
+    ...rows.map((row) => row.map((cell) => (typeof cell === 'number' ? cell : showCell(cell, show)))),
+  ])
 
-/** A spreadsheet runs a cell that begins like a formula; a quotation mark in front keeps it words. */
-const field = (cell: string): string => {
-  const text = /^[=+@\t\r]|^-(?![\d.])/u.test(cell) ? `'${cell}` : cell
-  return /[",\r\n]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text
+/** `make` that makes the file of each table once, however often it is tried how much has room. */
+function once(make: (table: Table) => string): (table: Table) => string {
+  const made = new Map<Table, string>()
+  return (table) => {
+    const content = made.get(table) ?? make(table)
+    made.set(table, content)
+    return content
+  }
 }

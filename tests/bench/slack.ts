@@ -63,6 +63,8 @@ async function openBot(slackPort: number) {
         once: async (event) => seen.size < seen.add(event).size,
         keepLine: async (line) => String(line.length),
         recallLine: async () => undefined,
+        recall: async () => ({ revision: 0, text: undefined }),
+        remember: async () => true,
       },
       log: { error: bad, warn: bad, info: () => {} },
       now: () => new Date(),

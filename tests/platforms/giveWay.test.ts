@@ -120,7 +120,7 @@ describe('giveWay', () => {
     }
     const left = fitting((reply) => rowsOf(reply).length === 0, { ...full, tables: [odd] })
     expect(left.files?.find(({ name }) => name === 'table-1.csv')?.content).toBe(
-      '"What, where",n\r\n"a ""b""",1\r\n\'=1+1,-2\r\n-1/2,0\r\n\'-cmd,3\r\n',
+      '"What, where",n\r\n"a ""b""",1\r\n\'=1+1,-2\r\n\'-1/2,0\r\n\'-cmd,3\r\n',
     )
   })
 })

@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises'
 import {
   Client,
   type ClientOptions,
@@ -11,6 +12,7 @@ import {
 } from 'discord.js'
 import type { PlatformParts } from '../../bot/platform.ts'
 import type { Platform } from '../../bot/request.ts'
+import { createNotices } from '../notices.ts'
 import type { Desk } from './desk.ts'
 import { createHealth } from './health.ts'
 import { hearButton } from './hearButton.ts'
@@ -60,7 +62,8 @@ const settings = ({ shards, api }: DiscordOptions): ClientOptions => ({
 export function createDiscord(parts: PlatformParts, options: DiscordOptions): Platform {
   const client = new Client(settings(options))
   const health = createHealth(client)
-  const desk: Desk = { parts, client, parentOf: createParents(client) }
+  const notices = createNotices({ ...parts, pause })
+  const desk: Desk = { parts, client, parentOf: createParents(client), notices }
   const underWay = new Set<Promise<void>>()
   let isOpen = false
 

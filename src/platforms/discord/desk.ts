@@ -1,5 +1,6 @@
 import type { Client } from 'discord.js'
 import type { PlatformParts } from '../../bot/platform.ts'
+import type { Notices } from '../notices.ts'
 
 /** What whoever handles an event has at hand. */
 export interface Desk {
@@ -7,6 +8,7 @@ export interface Desk {
   readonly client: Client
   /** The channel that the event's thread hangs from; undefined where it did not come from a thread. */
   readonly parentOf: (eventId: string) => string | undefined
+  readonly notices: Notices
 }
 
 /** True the first time this event is seen. A store that cannot say so must not keep anybody without an answer. */

@@ -4,7 +4,8 @@ import { sendable, sorry } from './deliver.ts'
 import { type Desk, isFirst } from './desk.ts'
 import { limits } from './limits.ts'
 import { type Packed, withoutAnyFile } from './pack.ts'
-import { pagesOf } from './respond.ts'
+import { putUpNotice } from './notice.ts'
+import { pagesOf } from './pages.ts'
 import { loggable, troubleOf } from './trouble.ts'
 
 const NO_FILES =
@@ -15,9 +16,12 @@ export async function hearMessage(message: Message, desk: Desk): Promise<void> {
   const line = lineIn(message)
   if (line === undefined || !(await isFirst(message.id, desk))) return
   if ('sendTyping' in message.channel) void message.channel.sendTyping().catch(() => undefined)
-  const response = await desk.parts.answer({ ...authorOf(message, desk), invocation: { line } })
+  const author = authorOf(message, desk)
+  const response = await desk.parts.answer({ ...author, invocation: { line } })
   const pages = await pagesOf(response, { isPrivate: false, asked: line, fileBytes: limits.fileBytes }, desk)
   await send(pages, message, desk)
+  const words = await putUpNotice(response, author, message.channelId, desk)
+  if (words) await message.reply(sendable(words)).catch(() => undefined)
 }
 
 /** What is asked of the bot; undefined where it is not spoken to. */

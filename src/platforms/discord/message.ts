@@ -1,9 +1,9 @@
 import type { APIMessageTopLevelComponent } from 'discord-api-types/v10'
-import type { Scene } from '../../drawing/scene.ts'
+import type { Picture } from '../../bot/reply.ts'
 
 /** A file that goes with a message: a picture still to be painted, or what is in it. */
 export type Upload =
-  | { readonly name: string; readonly alt: string; readonly scene: Scene }
+  | { readonly name: string; readonly alt: string; readonly scene: Picture['scene'] }
   | { readonly name: string; readonly content: string | Uint8Array }
 
 /** One message, in parts as Discord lays them out. */

@@ -1,14 +1,12 @@
-import type { Button } from '../../bot/reply.ts'
 import type { Invocation, Response } from '../../bot/request.ts'
 import { acknowledge } from './acknowledge.ts'
 import { type Asking, askerOf, isPrivate } from './asker.ts'
-import { customId, type Deed, shortId } from './customId.ts'
 import { deliver, deliverElsewhere, followUp, sorry } from './deliver.ts'
 import { type Desk, isFirst } from './desk.ts'
-import { givenIn, lacksMore } from './form.ts'
 import { limits } from './limits.ts'
-import { type Packed, pack } from './pack.ts'
-import { type RenderTerms, render } from './render.ts'
+import { putUpNotice } from './notice.ts'
+import type { Packed } from './pack.ts'
+import { pagesOf } from './pages.ts'
 
 /** What is asked: undefined where the line behind a button is kept no more. */
 export type Asked = { readonly invocation: Invocation; readonly line: string } | undefined
@@ -27,10 +25,18 @@ export async function respond(interaction: Asking, asked: Asked | Promise<Asked>
   const hidden = isPrivate(interaction) && !isLate
   const fileBytes = interaction.attachmentSizeLimit ?? limits.fileBytes
   const pages = await pagesOf(response, { isPrivate: hidden, asked: question.line, fileBytes }, desk)
-  if (isLate) return deliverElsewhere(pages, interaction, desk)
-  await deliver(pages, interaction, desk)
+  if (isLate) await deliverElsewhere(pages, interaction, desk)
+  else await deliver(pages, interaction, desk)
   if (hidden && response.ok && response.reply.audience === 'channel')
     await showToAll(response, interaction, fileBytes, desk)
+  const words = await putUpNotice(response, asker, interaction.channelId, desk)
+  if (words && !isLate) await tell(words, interaction)
+}
+
+/** Something beside the answer, for whoever acted alone. */
+async function tell(words: Packed, interaction: Asking): Promise<void> {
+  interaction.ephemeral = isPrivate(interaction)
+  await followUp(words, interaction)
 }
 
 /** An answer that is meant for everybody; the reply itself can only be for the asker by then. */
@@ -38,30 +44,4 @@ async function showToAll(response: Response, interaction: Asking, fileBytes: num
   const pages = await pagesOf(response, { isPrivate: false, fileBytes }, desk)
   interaction.ephemeral = false
   for (const page of pages) await followUp(page, interaction)
-}
-
-/** A response as messages ready to be sent, with buttons that do what they say for good. */
-export async function pagesOf(
-  response: Response,
-  terms: Omit<RenderTerms, 'idOf' | 'lacks'>,
-  desk: Desk,
-): Promise<readonly Packed[]> {
-  const { keeping, commands } = desk.parts
-  const lacks = (line: string) => {
-    const given = givenIn(line, commands)
-    return given !== undefined && lacksMore(given, commands)
-  }
-  const buttons: readonly Button[] = response.ok ? (response.reply.buttons ?? []) : []
-  const needed: readonly (readonly [Deed, string])[] = [
-    ...buttons.map(({ line }) => [lacks(line) ? 'ask' : 'say', line] as const),
-    ...(response.ok || terms.asked === undefined ? [] : [['edit', terms.asked] as const]),
-  ]
-  const ids = new Map(
-    await Promise.all(
-      needed.map(async ([deed, line]) => [shortId(deed, line), await customId(deed, line, keeping)] as const),
-    ),
-  )
-  const idOf = (deed: Deed, line: string) => ids.get(shortId(deed, line)) ?? shortId(deed, line)
-  const messages = render(response, { ...terms, idOf, lacks })
-  return Promise.all(messages.map((message) => pack(message, terms.fileBytes, desk)))
 }

@@ -23,10 +23,13 @@ interface Parcel {
 }
 
 /**
- * Shares pictures as PNG with their description, and files, in one message. Throws what Slack refuses with, such as
- * `not_in_channel`.
+ * Shares pictures as PNG with their description, and files, in one message; gives the ids of the files. Throws what Slack
+ * refuses with, such as `not_in_channel`.
  */
-export async function shareAttachments({ pictures, files }: Attachments, sharing: Sharing): Promise<void> {
+export async function shareAttachments(
+  { pictures, files }: Attachments,
+  sharing: Sharing,
+): Promise<readonly string[]> {
   const { client, channel, thread, paint } = sharing
   const parcels = [
     ...(await Promise.all(pictures.map((picture) => pictureParcel(picture, paint)))),
@@ -39,6 +42,7 @@ export async function shareAttachments({ pictures, files }: Attachments, sharing
     channel_id: channel,
     ...(thread !== undefined && { thread_ts: thread }),
   })
+  return sent.map(({ id }) => id)
 }
 
 /**

@@ -1,6 +1,7 @@
 import { AuthorizationError, type CodedError } from '@slack/bolt'
 import type { PlatformParts } from '../../bot/platform.ts'
 import type { Platform } from '../../bot/request.ts'
+import { createNotices } from '../notices.ts'
 import { createApp, type SlackApp } from './app.ts'
 import { createBoltLog } from './boltLog.ts'
 import { type Connection, createHttpConnection, createSocketConnection } from './connection.ts'
@@ -21,12 +22,14 @@ export function createSlack(parts: PlatformParts, options: SlackOptions): Platfo
   const redact = redactor(secretsOf(options))
   const slack = createApp(options, createBoltLog(parts.log, redact))
   const underWay = createUnderWay()
+  const wait = options.pause ?? pause
   const desk: Desk = {
     parts,
     command: options.command,
     people: createPeople(parts.now),
     recent: createRecent(),
-    pause: options.pause ?? pause,
+    notices: createNotices({ ...parts, pause: wait }),
+    pause: wait,
   }
   const run: Run = async (name, work) => {
     try {

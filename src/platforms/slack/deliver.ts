@@ -7,6 +7,7 @@ import { escapeText } from './escape.ts'
 import { buttonValue } from './keptLines.ts'
 import { limits } from './limits.ts'
 import { button, clipped, context, type Post, plainMessage, type SlackMessage } from './message.ts'
+import { putUpNotice } from './notice.ts'
 import type { Attachments } from './recent.ts'
 import { render } from './render.ts'
 import { packMessage } from './sharedMessage.ts'
@@ -22,6 +23,11 @@ export interface Delivery {
 
 /** Shows an answer where it belongs, and its files where they can go. Never rejects; what cannot be shown is logged. */
 export async function deliver(desk: Desk, to: Destination, delivery: Delivery): Promise<void> {
+  await showAnswer(desk, to, delivery)
+  await putUpNotice(desk, to, delivery.response)
+}
+
+async function showAnswer(desk: Desk, to: Destination, delivery: Delivery): Promise<void> {
   const { response, audience } = delivery
   const message = render(response)
   const isPublic = audience === 'channel' || (response.ok && response.reply.audience === 'channel')

@@ -1,5 +1,6 @@
 import type { PlatformParts } from '../../bot/platform.ts'
 import type { Invocation, Response } from '../../bot/request.ts'
+import type { Notices } from '../notices.ts'
 import { shortLines } from './keptLines.ts'
 import type { Pause } from './patientFetch.ts'
 import type { People, Whereabouts } from './people.ts'
@@ -12,6 +13,7 @@ export interface Desk {
   readonly command: string
   readonly people: People
   readonly recent: Recent
+  readonly notices: Notices
   readonly pause: Pause
 }
 

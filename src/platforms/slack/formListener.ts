@@ -5,6 +5,7 @@ import type { Response } from '../../bot/request.ts'
 import { answerView, workingView } from './answerView.ts'
 import { deliver } from './deliver.ts'
 import { ask, type Desk, isFirst } from './desk.ts'
+import { putUpNotice } from './notice.ts'
 import { fieldAt, filledForm, filledLine, type FormTicket } from './form.ts'
 import { createResponseUrl } from './responseUrl.ts'
 
@@ -48,6 +49,7 @@ export async function answerForm(
       { response, line: filledLine(invocation), audience: 'asker' },
     )
   if (!early) await client.views.update({ view_id: view.id, view: answerView(response, channel) })
+  await putUpNotice(desk, where, response)
 }
 
 /** Forms carry a trigger of their own in practice, though it is documented for presses only. */

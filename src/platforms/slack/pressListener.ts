@@ -6,6 +6,7 @@ import { formOf, formView } from './form.ts'
 import { publishHome } from './home.ts'
 import { recalledText } from './keptLines.ts'
 import { plainMessage } from './message.ts'
+import { putUpNotice } from './notice.ts'
 import type { Press } from './press.ts'
 import { unpackMessage } from './sharedMessage.ts'
 
@@ -35,6 +36,7 @@ async function pressLine(press: Press): Promise<void> {
   const response = await ask(desk, to, { line })
   if (opened) await client.views.update({ view_id: opened, view: answerView(response, to.channel) })
   if (view.type === 'home') await publishHome(desk, to)
+  await putUpNotice(desk, to, response)
 }
 
 /** Shows the asker's answer to everybody, with its drawing, and takes the private one away. */

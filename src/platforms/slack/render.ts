@@ -71,16 +71,40 @@ function chunks(lines: readonly string[]): readonly string[] {
 const broken = (line: string): readonly string[] =>
   line.length <= ROOM ? [line] : (line.match(/(?:&\w+;|[^&]){1,580}(?=\s|$)|(?:&\w+;|[^&]){1,580}/gsu) ?? [])
 
-/** Everything in words where it is short enough, else the answer and its cautions. */
+/** Everything in words where it is short enough, else the answer and its cautions, else as many of those as there is room for. */
 function fallbackText(reply: Reply, show: Show): string {
   const { answer, cautions, tables, notes, figures } = reply
   const said = { answer, figures, ...(cautions && { cautions }) }
   const whole = { ...said, ...(tables && { tables }), ...(notes && { notes }) }
   const text = escapeText(replyText(whole, show))
-  return text.length <= limits.text ? text : escapeText(replyText(said, show))
+  if (text.length <= limits.text) return text
+  return withinText([answer, ...(cautions ?? []).map((caution) => `! ${caution.text}`)].map(escapeText))
 }
 
-const fits = ({ blocks }: { readonly blocks: readonly KnownBlock[] }): boolean =>
+/** As many of the lines as there is room for, and how many more there are; the blocks under the text have all of them. */
+function withinText(lines: readonly string[]): string {
+  const all = lines.join('\n')
+  if (all.length <= limits.text) return all
+  let count = lines.length
+  let room = all.length
+  while (count > 1 && room > limits.text - MORE.length) {
+    count -= 1
+    room -= (lines[count]?.length ?? 0) + 1
+  }
+  const left = lines.length - count
+  const first = lines.slice(0, count).join('\n')
+  return `${clippedEntities(first, limits.text - MORE.length)}${left === 0 ? '' : `\n! ${left} more below`}`
+}
+
+/** Room for saying how many more there are. */
+const MORE = '\n! 9999 more below'
+
+/** An entity is never cut in two. */
+const clippedEntities = (text: string, most: number): string =>
+  text.length <= most ? text : `${text.slice(0, most - 3).replace(/&\w*$/u, '')}...`
+
+/** Whether Slack takes the message, with the buttons of a private answer too. */
+export const fits = ({ blocks }: { readonly blocks: readonly KnownBlock[] }): boolean =>
   blocks.length <= limits.blocks - SPARE && JSON.stringify(blocks).length <= limits.budget
 
 /** Blocks that are added on the way: the question asked, and the buttons of a private answer. */

@@ -94,6 +94,8 @@ describe('the same event twice', () => {
       once: () => Promise.reject(new Error('away')),
       keepLine: async () => 'name',
       recallLine: async () => undefined,
+      recall: async () => ({ revision: 0, text: undefined }),
+      remember: async () => true,
     }
     const { bot, noted } = await open({ keeping })
     expect(wordsOf(await bot.loopback.answerTo(bot.loopback.interact(payload('command'))))).toContain(

@@ -1,5 +1,5 @@
 import { createHmac } from 'node:crypto'
-import type { Keeping, PlatformParts } from '../../../src/bot/platform.ts'
+import type { Keeping, PlatformParts, Remembered } from '../../../src/bot/platform.ts'
 import { describe as describeCommands } from '../../../src/bot/catalogue.ts'
 import type { Answer, Platform } from '../../../src/bot/request.ts'
 import { createSlack } from '../../../src/platforms/slack/client.ts'
@@ -23,6 +23,7 @@ export const KEY = Buffer.alloc(32, 7)
 export function memoryKeeping(): Keeping & { readonly lines: ReadonlyMap<string, string> } {
   const seen = new Set<string>()
   const lines = new Map<string, string>()
+  const remembered = new Map<string, Remembered>()
   return {
     lines,
     once: async (event) => {
@@ -36,6 +37,12 @@ export function memoryKeeping(): Keeping & { readonly lines: ReadonlyMap<string,
       return name
     },
     recallLine: async (name) => lines.get(name),
+    recall: async (name) => remembered.get(name) ?? { revision: 0, text: undefined },
+    remember: async (name, text, revision) => {
+      if ((remembered.get(name)?.revision ?? 0) !== revision) return false
+      remembered.set(name, { revision: revision + 1, text })
+      return true
+    },
   }
 }
 

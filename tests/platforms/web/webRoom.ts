@@ -87,6 +87,8 @@ const keeping = {
   once: async () => true,
   keepLine: async (line: string) => line,
   recallLine: async () => undefined,
+  recall: async () => ({ revision: 0, text: undefined }),
+  remember: async () => true,
 }
 
 /** A real PNG of one grey pixel: what a page has to load, without a painter. */
