@@ -13,7 +13,11 @@ export interface Named {
 
 const PAD = 8
 const REACHES = [RING * 2.2, RING * 3.4, RING * 5, RING * 7]
-const TURNS = [5, 7, 1, 3, 6, 2, 0, 4].map((eighth) => (eighth * Math.PI) / 4)
+const SLIDES = [0, -0.3, 0.3, -0.6, 0.6, -0.85, 0.85]
+const TURNS = [5, 7, 1, 3, 6, 2, 0, 4].map((eighth): Point => {
+  const angle = (eighth * Math.PI) / 4
+  return [Math.cos(angle), Math.sin(angle)]
+})
 
 const ringArea = ([x, y]: Point): Area => ({
   left: x - RING,
@@ -77,23 +81,9 @@ interface Outline {
 }
 
 function spotBeside(area: Area, used: readonly Area[], crowd: readonly Outline[]): Point | undefined {
-  const [x, y] = middle(area)
-  const wide = (area.right - area.left) / 2
-  const high = (area.bottom - area.top) / 2
-  const spots = REACHES.flatMap((reach) =>
-    [0, -0.3, 0.3, -0.6, 0.6, -0.85, 0.85].flatMap((slide) =>
-      TURNS.map((turn): Point => {
-        const base: Point = wide > high ? [x + slide * wide, y] : [x, y + slide * high]
-        return [
-          base[0] + Math.cos(turn) * (reach + (wide > high ? 0 : wide)),
-          base[1] + Math.sin(turn) * (reach + (wide > high ? high : 0)),
-        ]
-      }),
-    ),
-  )
   let best: Point | undefined
   let least = Number.POSITIVE_INFINITY
-  for (const spot of spots) {
+  for (const spot of spotsBeside(area)) {
     const own = ringArea(spot)
     if (used.some((other) => overlap(own, other, PAD))) continue
     const end = nearest(area, spot)
@@ -103,6 +93,19 @@ function spotBeside(area: Area, used: readonly Area[], crowd: readonly Outline[]
     if (count === 0) break
   }
   return best
+}
+
+/** Places for a ring beside an area, the best first. */
+function* spotsBeside(area: Area): Iterable<Point> {
+  const [x, y] = middle(area)
+  const wide = (area.right - area.left) / 2
+  const high = (area.bottom - area.top) / 2
+  for (const reach of REACHES)
+    for (const slide of SLIDES)
+      for (const [along, down] of TURNS)
+        yield wide > high
+          ? [x + slide * wide + along * reach, y + down * (reach + high)]
+          : [x + along * (reach + wide), y + slide * high + down * reach]
 }
 
 /** A line through a number or a name is as bad as a ring on so many shapes. */
