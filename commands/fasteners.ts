@@ -16,9 +16,11 @@ import { type FastenedJoint, fastenPlan } from '../src/bot/planFasteners.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Cell, Reply } from '../src/bot/reply.ts'
+import type { Show } from '../src/bot/show.ts'
 import { chooseWood } from '../src/bot/wood.ts'
 import type { Facts } from '../src/core/checks/cautionFacts.ts'
 import { FOOT, type Length, millimetres, plus, toMillimetres } from '../src/core/measure/length.ts'
+import type { Hardware } from '../src/core/plan/hardware.ts'
 import { fastenJoint } from '../src/core/quantities/fastener.ts'
 import { INTO } from '../src/core/quantities/fastenerBite.ts'
 import { FASTENER_KINDS } from '../src/core/quantities/fastenerSize.ts'
@@ -110,6 +112,15 @@ function fastenOne(input: Asked & { held: Length; receiver: Length }, context: C
 }
 
 type Fastened = Extract<FastenedJoint, { drive: unknown }>
+type Bare = Extract<FastenedJoint, { obstacle: unknown }>
+
+/** What no fastener does for; glue needs none. */
+function bareLine({ kind, joint, obstacle }: Bare, show: Show): string {
+  const glue = joint.fixing === 'glued' ? '; else glue and clamps alone' : ''
+  return `no ${kind} for ${joint.part} on ${joint.onto}: ${obstacleWords(obstacle, kind, show)}${glue}`
+}
+
+const hardwareWords = ({ name, count }: Hardware): string => `${count} ${name}${count === 1 ? '' : 's'}`
 
 function fastenThePlan(input: Asked, context: Context): Reply {
   const { show, settled, reference, project } = context
@@ -117,13 +128,7 @@ function fastenThePlan(input: Asked, context: Context): Reply {
   const { wood, notes } = chooseWood(input.wood, context)
   const joints = fastenPlan(plan, { kind: input.kind, wood, region: settled.region }, reference)
   const driven = joints.filter((joint): joint is Fastened => 'drive' in joint)
-  const bare = joints.flatMap((each) =>
-    'obstacle' in each
-      ? [
-          `no ${each.kind} for ${each.joint.part} on ${each.joint.onto}: ${obstacleWords(each.obstacle, each.kind, show)}`,
-        ]
-      : [],
-  )
+  const bare = joints.flatMap((each) => ('obstacle' in each ? [bareLine(each, show)] : []))
   const [main] = driven
   if (!main) throw new Refusal('invalid', bare[0] ?? 'nothing is fastened here')
   const bought = purchases(
@@ -131,7 +136,7 @@ function fastenThePlan(input: Asked, context: Context): Reply {
   )
   const brads = driven.filter(({ kind }) => kind === 'brad')
   return {
-    answer: purchaseAnswer(bought, show),
+    answer: [purchaseAnswer(bought, show), ...plan.hardware.map(hardwareWords)].join(' + '),
     cautions: context.cautions(
       bradFacts(
         brads.map(({ fastening, drive }) => [fastening.size.length, plus(drive.held, drive.receiver)]),
@@ -161,6 +166,7 @@ function fastenThePlan(input: Asked, context: Context): Reply {
       ...fasteningFigures(main.fastening),
       count: driven.reduce((sum, { joint, fastening }) => sum + joint.count * fastening.row.count, 0),
       boxes: boxFigures(bought),
+      hardware: plan.hardware.map((each) => ({ ...each })),
       joints: driven.map(({ joint, fastening, drive, kind }) => ({
         ...fasteningFigures(fastening),
         part: joint.part,

@@ -7,6 +7,7 @@ import {
   dryingNotes,
   dryingOf,
   dryingTables,
+  isTooDamp,
   recoatFigure,
 } from '../src/bot/finishDrying.ts'
 import { coverageLine, filmNotes, finishWanted, volumeUnits } from '../src/bot/finishNeed.ts'
@@ -49,7 +50,7 @@ export default defineCommand({
     const volume = showVolume(need.volume, volumeUnits(settled.region, context))
     const on = `${need.coats} ${need.coats === 1 ? 'coat' : 'coats'} on ${show.area(covered.area)}`
     return {
-      answer: `Buy ${cans(need.containers)} of ${chosen.name}: ${volume} for ${on}`,
+      answer: `Buy ${cans(need.containers)} of ${chosen.name}: ${volume} for ${on}${isTooDamp(drying) ? '; too damp to put on now' : ''}`,
       cautions: context.cautions({
         coats: need.coats,
         finishKind: chosen.kind,

@@ -118,27 +118,20 @@ function checked(measured: Measured, isOneMeasured: boolean, context: Context): 
   const { angle, difference, squeeze, overLength, overWidth, misread } = found
   const { squeezed, pulled } = difference > READABLE ? found : { squeezed: undefined, pulled: undefined }
   const by = show.length(squeeze, 'mark', true)
+  const amiss = Math.abs(misread) as Length
   return {
-    answer: squeezed
-      ? `${show.angle(angle)} out of square: squeeze ${squeezed.join(' and ')} together by ${by}`
-      : 'Square: both diagonals agree',
+    answer:
+      amiss > BEYOND
+        ? `Measure again: sides and diagonals disagree by ${showCaliper(amiss, show.units)}`
+        : squeezed
+          ? `${show.angle(angle)} out of square: squeeze ${squeezed.join(' and ')} together by ${by}`
+          : 'Square: both diagonals agree',
     pictures: [squarePicture(measured, { angle, squeeze, squeezed }, show)],
     notes: [
-      ...(pulled
-        ? [`or pull ${pulled.join(' and ')} apart by as much; check again when it springs back`]
-        : []),
-      ...(squeezed
-        ? [
-            `diagonals ${showCaliper(difference, show.units)} apart; the long side slides ${showCaliper(overLength, show.units)} over its length, the short one ${showCaliper(overWidth, show.units)}`,
-          ]
-        : []),
-      gradeNote(found),
+      ...(amiss > BEYOND ? [] : leanNotes(measured, found, pulled, show)),
       ...(isOneMeasured ? ['the other diagonal was reckoned from the three sides'] : []),
-      ...cornerNotes(measured, show),
-      ...(Math.abs(misread) > MISREAD
-        ? [
-            `sides and diagonals disagree by ${showCaliper(Math.abs(misread) as Length, show.units)}: measure them again`,
-          ]
+      ...(amiss > MISREAD && amiss <= BEYOND
+        ? [`sides and diagonals disagree by ${showCaliper(amiss, show.units)}: measure them again`]
         : []),
       `both diagonals are ${show.length(diagonalOf(measured), 'mark', true)} when it is square`,
     ],
@@ -159,14 +152,33 @@ function checked(measured: Measured, isOneMeasured: boolean, context: Context): 
   }
 }
 
+/** What the lean comes to, and what the frame is good enough for. */
+function leanNotes(
+  measured: Measured,
+  found: SquareCheck,
+  pulled: SquareCheck['pulled'] | undefined,
+  show: Show,
+): readonly string[] {
+  const { difference, overLength, overWidth } = found
+  const leaning = pulled
+    ? [
+        `or pull ${pulled.join(' and ')} apart by as much; check again when it springs back`,
+        `diagonals ${showCaliper(difference, show.units)} apart; the long side slides ${showCaliper(overLength, show.units)} over its length, the short one ${showCaliper(overWidth, show.units)}`,
+      ]
+    : []
+  return [...leaning, gradeNote(found), ...cornerNotes(measured, show)]
+}
+
 /** The corners that face the rising diagonal and the two beside them, by their angle; nothing where they are square. */
 function cornerNotes(
   { length: along, width: across, rising, falling }: Measured,
   show: Show,
 ): readonly string[] {
+  // Opposite sides are alike, so what the tape misread is shared out: both corners then lean by the angle of the first line.
+  const share = Math.sqrt((2 * (along ** 2 + across ** 2)) / (rising ** 2 + falling ** 2))
   const corners = [
-    ['bottom right and top left', rising],
-    ['bottom left and top right', falling],
+    ['bottom right and top left', nanometres(rising * share)],
+    ['bottom left and top right', nanometres(falling * share)],
   ] as const
   const said = corners.flatMap(([name, diagonal]) => {
     const found = cornerAngle({ along, across, diagonal }, READABLE)
@@ -182,6 +194,9 @@ const READABLE = millimetres(0.1)
 
 /** A side or a diagonal read wrong by more than this shows: 1/8 in. */
 const MISREAD = inches(1, 8)
+
+/** Past 1/2 in no answer rests on such numbers. */
+const BEYOND = inches(1, 2)
 
 const CABINET_WORDS: Readonly<Record<SquareCheck['cabinet'], string>> = {
   good: 'good enough for cabinet work',

@@ -61,6 +61,7 @@ export function differenceNotes({ parts }: PlanDifference, show: Show): readonly
       unseen.push(label)
   }
   return [
+    ...letterNote(parts),
     ...(cut.length > 0
       ? [`${cut.join(', ')} cut out otherwise: "project parts" has slots, notches and holes`]
       : []),
@@ -100,15 +101,29 @@ export function differenceAnswer(
   return said.length === 0 ? 'Nothing changes: every part stays as it is' : said.join('; ')
 }
 
+/** Cut as before, under another letter. */
+const isMoved = ({ change, cutouts }: PartChange): boolean =>
+  change !== undefined && cutouts === undefined && Object.values(change).every((amount) => amount === 0)
+
+/** Parts may be marked with their letters already, so that every other letter is said, whatever else changed. */
+function letterNote(parts: readonly PartChange[]): readonly string[] {
+  const letters = parts.flatMap(({ before, after }) =>
+    before && after && before.label !== after.label ? [`${before.label} is ${after.label} now`] : [],
+  )
+  return letters.length === 0 ? [] : [`other letters: ${letters.join(', ')}`]
+}
+
 /** `4 parts change, 2 are new, 1 goes`; nothing where none does. */
 function partWords(parts: readonly PartChange[]): readonly string[] {
   const fresh = parts.filter(({ before }) => !before).length
   const gone = parts.filter(({ after }) => !after).length
-  const same = parts.length - fresh - gone
+  const moved = parts.filter(isMoved).length
+  const same = parts.length - fresh - gone - moved
   const words = [
     same === 0 ? '' : same === 1 ? '1 part changes' : `${same} parts change`,
     fresh === 0 ? '' : fresh === 1 ? '1 part is new' : `${fresh} parts are new`,
     gone === 0 ? '' : gone === 1 ? '1 part goes' : `${gone} parts go`,
+    moved === 0 ? '' : moved === 1 ? '1 has another letter' : `${moved} have other letters`,
   ].filter((word) => word !== '')
   return words.length === 0 ? [] : [words.join(', ')]
 }

@@ -113,6 +113,10 @@ export function dryingNotes(
   ]
 }
 
+/** Whether a film put on now would peel: in a warm shop too, where the air is so damp. */
+export const isTooDamp = ({ air: { temperature, humidity } }: Drying): boolean =>
+  humidity !== undefined && humidity > 0 && dewPoint(temperature, humidity) + ABOVE_DEW > temperature
+
 /** How warm the wood must be so that no dew gets under the film; nothing where nobody has said how damp the air is. */
 function dewNotes({ temperature, humidity }: Air, { show }: Context): readonly string[] {
   if (!humidity) return []

@@ -1,8 +1,9 @@
 import type { Group, NoStock, SheetGroup } from '../core/cutting/job.ts'
 import type { LengthProblem, SheetPart, StockSheet } from '../core/cutting/problem.ts'
-import type { Length } from '../core/measure/length.ts'
+import { inches, type Length, millimetres } from '../core/measure/length.ts'
 import { Refusal } from './refusal.ts'
 import type { Show } from './show.ts'
+import { stockMark } from './stockSize.ts'
 
 /** A part that was not cut; `proven` that no time would change it. */
 interface Misfit {
@@ -37,8 +38,8 @@ const within = (part: SheetPart, { length, width, net }: StockSheet, trim: numbe
 
 const turned = (part: SheetPart): SheetPart => ({ ...part, length: part.width, width: part.length })
 
-function largeSheet(id: string, { problem }: SheetGroup, show: Show): string | undefined {
-  const { parts, stock, trim } = problem
+function largeSheet(id: string, group: SheetGroup, show: Show): string | undefined {
+  const { parts, stock, trim } = group.problem
   const part = parts.find((one) => one.id === id)
   if (!part || stock.length === 0) return undefined
   const fits = (one: SheetPart) => stock.some((sheet) => within(one, sheet, trim))
@@ -48,7 +49,29 @@ function largeSheet(id: string, { problem }: SheetGroup, show: Show): string | u
   const largest = stock.reduce((a, b) => (b.length * b.width > a.length * a.width ? b : a))
   const trimmed =
     trim > 0 && !largest.net ? `, less ${show.length(trim as Length)} of trim on every edge` : ''
-  return `part ${id}, ${size(part, show)}, is larger than any sheet: the largest is ${largest.id}, ${size(largest, show)}${trimmed}`
+  return `part ${id}, ${size(part, show)}, is larger than any sheet: the largest is ${largest.id}, ${size(largest, show)}${trimmed}${instead(part, group, show)}`
+}
+
+/** Sheets sold to order, larger than the usual one: long side and short side (sizes: config/sheets.yaml). */
+const TO_ORDER = {
+  inch: [
+    { length: inches(120), width: inches(48), words: '4ft x 10ft' },
+    { length: inches(144), width: inches(48), words: '4ft x 12ft' },
+    { length: millimetres(3050), width: millimetres(1525), words: '1525mm x 3050mm' },
+  ],
+  metric: [
+    { length: millimetres(3050), width: millimetres(1220), words: '1220mm x 3050mm' },
+    { length: millimetres(3050), width: millimetres(1525), words: '1525mm x 3050mm' },
+  ],
+} as const
+
+/** What would do in place of a sheet that is too small. */
+function instead(part: SheetPart, { thickness }: SheetGroup, show: Show): string {
+  const [long, short] = [Math.max(part.length, part.width), Math.min(part.length, part.width)]
+  const found = TO_ORDER[show.units].find(({ length, width }) => long <= length && short <= width)
+  const join = `list its pieces to be joined in its place (cutlist remove ${part.id}, cutlist add)`
+  if (!found) return `. Or ${join}`
+  return `. Some shops order larger ones: stock add ${found.words} sheet=${stockMark(thickness, show)}${show.unit}; or ${join}`
 }
 
 function longBoard(

@@ -4,6 +4,7 @@ import { type Plan, planSurround } from '../core/plan.ts'
 import type { Region } from '../core/stock/stock.ts'
 import { completePlan } from './completePlan.ts'
 import type { Context } from './context.ts'
+import { holdLines } from './holdLines.ts'
 import { joinLines, type Sold } from './joinLines.ts'
 import { obstacleSentence, warningLine } from './obstacleWords.ts'
 import type { PlanChoices } from './planChoices.ts'
@@ -48,6 +49,7 @@ export function planned(choices: PlanChoices, context: Context): Planned {
       ...openLines(choices),
       ...warnings,
       ...joinLines(plan, soldFor(choices, context), context.show),
+      ...holdLines(plan, context),
     ],
     assumptions,
   }

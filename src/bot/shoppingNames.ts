@@ -1,4 +1,4 @@
-import { type Length, MILLIMETRE, nanometres } from '../core/measure/length.ts'
+import { INCH, type Length, MILLIMETRE, nanometres } from '../core/measure/length.ts'
 import { showLength } from '../core/measure/show.ts'
 import type { FastenerSize } from '../core/quantities/fastenerSize.ts'
 import { itemKey, itemName } from '../core/quantities/shoppingPrices.ts'
@@ -11,7 +11,8 @@ import { didYouMean } from './suggest.ts'
 /** A size in the unit that it is whole in, whoever asks: `1/2 in`, `12 mm`. It is part of a name. */
 export const namedSize = (length: Length): string =>
   showLength(length, {
-    units: length % (MILLIMETRE / 2) === 0 ? 'metric' : 'inch',
+    // 2 1/2 in is whole in half millimetres as well.
+    units: length % (INCH / 8) !== 0 && length % (MILLIMETRE / 2) === 0 ? 'metric' : 'inch',
     tape: 64,
     millimetreStep: 0.5,
   })

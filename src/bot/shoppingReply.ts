@@ -101,8 +101,12 @@ function supplyNotes({ product, need, glue, unfastened }: Supplies): readonly st
   return [
     `${need.coats} ${need.coats === 1 ? 'coat' : 'coats'} of ${product.name} (product=, coats=), ${glue.name} (glue=)`,
     'a tenth more fasteners and glue than are used, and what stays in tray and brush, are in what is needed',
-    'sandpaper by a rule of thumb: about 16 sq ft of bare wood a sheet',
-    ...(unfastened > 0 ? [`${unfastened} kinds of joint take no fastener on sale: see "fasteners"`] : []),
+    'sandpaper by a rule of thumb: about 16 sq ft (1.5 m²) of bare wood a sheet',
+    ...(unfastened > 0
+      ? [
+          `${unfastened} ${unfastened === 1 ? 'kind of joint takes' : 'kinds of joint take'} no fastener on sale: see "fasteners"`,
+        ]
+      : []),
   ]
 }
 

@@ -1,24 +1,35 @@
 import { toMillimetres } from '../core/measure/length.ts'
 import { currentOf, type Standing } from '../core/steps/progress.ts'
-import type { Setting, Stage } from '../core/steps/step.ts'
+import type { Setting, Stage, Step } from '../core/steps/step.ts'
 import type { Context } from './context.ts'
-import type { Cell, Figure, Reply, Table } from './reply.ts'
+import { purposeOf } from './planReply.ts'
+import type { Cell, Figure, Purpose, Reply, Table } from './reply.ts'
 import type { Show } from './show.ts'
 import type { Build } from './stepsKept.ts'
 
-/** A setting as it is read off the saw or the tape: `38 1/4 in`, `23.4 deg`. */
-export function settingWords({ length, degrees }: Setting, show: Show): string {
+/** A setting as it is read off the saw or the tape, to the nearest mark unless said otherwise: `38 1/4 in`, `23.4°`. */
+export function settingWords({ length, degrees }: Setting, show: Show, purpose: Purpose = 'mark'): string {
   if (degrees !== undefined) return show.angle(degrees)
-  return length === undefined ? '' : show.length(length, 'mark', true)
+  return length === undefined ? '' : show.length(length, purpose, true)
 }
 
-const settingMark = (setting: Setting, show: Show): string =>
-  setting.length === undefined ? settingWords(setting, show) : show.mark(setting.length, 'mark', true)
+const settingMark = (setting: Setting, show: Show, purpose: Purpose): string =>
+  setting.length === undefined ? settingWords(setting, show) : show.mark(setting.length, purpose, true)
+
+const CUTS: ReadonlySet<Stage> = new Set(['break down', 'cut panel', 'crosscut', 'fit'])
+
+/** A part that goes into its place is never cut over its size, as the list of parts has it; all else is to the nearest mark. */
+export function purposeIn({ stage, parts }: Step, { length }: Setting): Purpose {
+  if (!CUTS.has(stage)) return 'mark'
+  const cut = parts.filter((part) => part.length === length || part.width === length).map(purposeOf)
+  const [first] = cut
+  return first !== undefined && cut.every((purpose) => purpose === first) ? first : 'mark'
+}
 
 /** `rip strips: rip fence 4 7/8 in`: a step and the first number to set. */
 export function stepWords({ step }: Standing, show: Show): string {
   const [first] = step.settings
-  return first ? `${step.id}: ${first.what} ${settingWords(first, show)}` : step.id
+  return first ? `${step.id}: ${first.what} ${settingWords(first, show, purposeIn(step, first))}` : step.id
 }
 
 /** `40 min`, `3 h 20 min`. */
@@ -66,7 +77,7 @@ export function currentReply(all: readonly Standing[], build: Build, context: Co
     answer: `${begin}Step ${number} of ${all.length}, ${stepWords(current, show)}`,
     cautions: context.cautions(step.facts),
     tables: [
-      ...(step.settings.length > 1 ? [settingTable(step.settings, show)] : []),
+      ...(step.settings.length > 1 ? [settingTable(step.settings, show, step)] : []),
       ...(WITHOUT_PARTS.has(step.stage) ? [] : [partTable(current, show)]),
       ...(later.length > 0 ? [stepTable('Then', later, show)] : []),
     ],
@@ -99,9 +110,9 @@ const changedNotes = (all: readonly Standing[]): readonly string[] =>
     )
 
 /** Numbers to set or measure, in order. */
-export function settingTable(settings: readonly Setting[], show: Show): Table {
+export function settingTable(settings: readonly Setting[], show: Show, step?: Step): Table {
   const rows = settings.map((setting): Cell[] => [
-    settingMark(setting, show),
+    settingMark(setting, show, step ? purposeIn(step, setting) : 'mark'),
     setting.within === undefined
       ? setting.what
       : `${setting.what}, ${show.mark(setting.within, 'mark', true)} apart at most`,
@@ -112,11 +123,11 @@ export function settingTable(settings: readonly Setting[], show: Show): Table {
 const partTable = ({ step }: Standing, show: Show): Table => ({
   title: `In hand (${show.unit})`,
   columns: ['', 'No', 'Long', 'Wide'],
-  rows: step.parts.map(({ label, count, length, width }): Cell[] => [
-    label,
-    count,
-    show.mark(length, 'mark', true),
-    show.mark(width, 'mark', true),
+  rows: step.parts.map((part): Cell[] => [
+    part.label,
+    part.count,
+    show.mark(part.length, purposeOf(part), true),
+    show.mark(part.width, part.material === 'sheet' ? purposeOf(part) : 'mark', true),
   ]),
 })
 
@@ -127,7 +138,11 @@ export const stepTable = (title: string, all: readonly Standing[], show: Show): 
   rows: all.map(({ step, number, mark, changed }): Cell[] => {
     const [first] = step.settings
     const state = changed ? 'done, changed since' : STATES[mark?.state ?? 'open']
-    return [number, first ? settingMark(first, show) : '-', state === '' ? step.id : `${step.id}, ${state}`]
+    return [
+      number,
+      first ? settingMark(first, show, purposeIn(step, first)) : '-',
+      state === '' ? step.id : `${step.id}, ${state}`,
+    ]
   }),
 })
 

@@ -17,6 +17,7 @@ describe('names on a shopping list', () => {
   it.each([
     [inches(1, 2), '1/2 in'],
     [inches(23, 32), '23/32 in'],
+    [inches(5, 2), '2 1/2 in'],
     [millimetres(12), '12 mm'],
     [millimetres(6.5), '6.5 mm'],
   ])('%s is %s, whoever asks', (length, name) => {

@@ -196,6 +196,43 @@ describe('fasteners of the plan', () => {
     await channel.room.close()
   })
 
+  it('lists the brackets to buy, and keeps their screws inside the sheet wherever no rail is behind', async () => {
+    const channel = await asker('project start 17in x 13in height=15in sheet=12mm corner=bracketed')
+    const bracketed = async () => {
+      const { answer, figures } = await channel.reply('fasteners')
+      const joints = figures.joints as readonly Record<string, unknown>[]
+      expect(answer).toMatch(/ \+ 8 corner brackets$/u)
+      expect(figures.hardware).toEqual([{ name: 'corner bracket', count: 8 }])
+      return joints.filter(({ part }) => part === 'corner bracket')
+    }
+    // A screw of 5/8 in behind 2 mm of steel goes 13.9 mm in: through 12 mm of sheet, into the rail behind it.
+    expect((await bracketed()).map(({ length }) => length)).toEqual([15.875, 15.875])
+    for (const bottom of ['feet', 'cleats']) {
+      await channel.reply(`project change bottom=${bottom}`)
+      expect(await bracketed()).toEqual([])
+      const { notes = [] } = await channel.reply('project')
+      expect(notes.join('\n')).toMatch(
+        /no screw bites enough behind the corner brackets .* bolt them through/u,
+      )
+    }
+    await channel.reply('project change bottom=none lid=inset')
+    expect(await bracketed()).toEqual([])
+    await channel.room.close()
+  })
+
+  it('are warned of with the plan where no screw holds its corners, and the strip advised is the least that does', async () => {
+    const channel = await asker(`${plan} corner=cleated strip=1/2in width=1 1/2in`)
+    const warned = async () =>
+      ((await channel.reply('project')).notes ?? []).find((note) => note.startsWith('no screw'))
+    expect(await warned()).toMatch(/^no screw holds corner blocks 1\/2 in thick.* take strip=3\/4in or more/u)
+    await channel.reply('project change strip=5/8in')
+    expect(await warned()).toMatch(/take strip=3\/4in/u)
+    await channel.reply('project change strip=3/4in')
+    expect(await warned()).toBeUndefined()
+    expect((await channel.reply('fasteners')).notes?.join('\n')).not.toContain('no screw')
+    await channel.room.close()
+  })
+
   it('says every size to buy in one short line, and keeps every brad inside, whatever the box', async () => {
     const channel = await asker()
     await fc.assert(

@@ -230,11 +230,11 @@ describe('what cannot be cut', () => {
   it.each([
     [
       [SHEET, 'cutlist add 100in x 60in'],
-      'part A, 100 x 60 in, is larger than any sheet: the largest is S1, 96 x 48 in',
+      'part A, 100 x 60 in, is larger than any sheet: the largest is S1, 96 x 48 in. Some shops order larger ones: stock add 1525mm x 3050mm sheet=15/32in; or list its pieces to be joined in its place (cutlist remove A, cutlist add)',
     ],
     [
       [SHEET, 'stock set sheettrim=1/4in', 'cutlist add 96in x 40in'],
-      'part A, 96 x 40 in, is larger than any sheet: the largest is S1, 96 x 48 in, less 1/4 in of trim on every edge',
+      'part A, 96 x 40 in, is larger than any sheet: the largest is S1, 96 x 48 in, less 1/4 in of trim on every edge. Some shops order larger ones: stock add 4ft x 10ft sheet=15/32in; or list its pieces to be joined in its place (cutlist remove A, cutlist add)',
     ],
     [
       [SHEET, 'cutlist add 40in x 90in grain=yes'],
@@ -259,7 +259,7 @@ describe('what cannot be cut', () => {
     [['units region=EU', 'cutlist add 1 @ 20000mm'], /no board suits part A, 20000 mm of/u],
     [
       ['stock add 2440mm x 1220mm sheet=12mm', 'cutlist add 2500mm x 600mm x 12mm'],
-      'part A, 2500 x 600 mm, is larger than any sheet: the largest is S1, 2440 x 1220 mm',
+      'part A, 2500 x 600 mm, is larger than any sheet: the largest is S1, 2440 x 1220 mm. Some shops order larger ones: stock add 1220mm x 3050mm sheet=12mm; or list its pieces to be joined in its place (cutlist remove A, cutlist add)',
     ],
   ])('names the part, and the sizes in the units of the list: %j', async (lines, said) => {
     const refusal = await refuse(...lines, 'layout')

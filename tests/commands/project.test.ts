@@ -94,6 +94,13 @@ describe('project change', () => {
     expect(reply.notes?.join('\n')).toContain(note)
   })
 
+  it('says which letters move, apart from what is cut otherwise', async () => {
+    await room.reply('project start 17in x 13in height=15in')
+    const { answer, notes } = await room.reply('project change lid=inset')
+    expect(answer).toBe('3 parts are new, 4 have other letters')
+    expect(notes).toContain('other letters: C is D now, D is E now, E is F now, F is G now')
+  })
+
   it('that cannot be built is refused, and nothing is lost', async () => {
     const kept = await figuresOf(room, START)
     expect(await room.refusal('project change height=1in')).toMatch(/leaves no stile/u)

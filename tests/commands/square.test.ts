@@ -88,8 +88,11 @@ describe('square', () => {
   })
 
   it('doubts measures that do not agree, and refuses those that cannot be', async () => {
-    const { notes = [] } = await bench.reply('square 24in x 18in rising=31in falling=31in')
-    expect(notes.join('\n')).toMatch(/sides and diagonals disagree by 1 in: measure them again/u)
+    const { notes = [] } = await bench.reply('square 24in x 18in rising=30 1/4in falling=30 1/4in')
+    expect(notes.join('\n')).toMatch(/sides and diagonals disagree by 0.25 in: measure them again/u)
+    const far = await bench.reply('square 24in x 18in rising=31in falling=31in')
+    expect(far.answer).toBe('Measure again: sides and diagonals disagree by 1 in')
+    expect(far.notes).toEqual(['both diagonals are 30 in when it is square'])
     expect(await bench.room.refusal('square 24in x 18in rising=60in falling=10in')).toMatch(
       /^invalid: no frame .* measure again$/u,
     )
@@ -121,6 +124,15 @@ describe('square, by the corners', () => {
     const line = notes.find((note) => note.startsWith('corners: '))
     expect(line).toContain(`bottom right and top left ${Math.round(angle * 10) / 10}° (open)`)
     expect(line).toContain(`bottom left and top right ${Math.round((180 - angle) * 10) / 10}° (closed)`)
+  })
+
+  it('leans the corners by the angle of the first line, where both diagonals were measured', async () => {
+    const { answer, notes = [] } = await bench.reply('square 24in x 18in rising=30in falling=30 1/8in')
+    // d D / (2 a b) = 1/8 x 30 / (2 x 24 x 18) radians = 0.249 degrees.
+    expect(answer).toMatch(/^0.2° out of square/u)
+    expect(notes).toContain(
+      'corners: bottom right and top left 89.8° (closed), bottom left and top right 90.2° (open)',
+    )
   })
 
   it('says nothing of corners where the frame is square', async () => {

@@ -50,6 +50,24 @@ describe('steps', () => {
       expect(reply.buttons?.[0]).toEqual({ label: 'Done', line: 'steps done break down sheets' })
     }))
 
+  it('never set a stop over what a part may be, and show it as the list of parts rounds it', async () => {
+    const room = await openRoom({ search })
+    // Stiles of 373.8 mm: 450 less two strips of 38.1.
+    await room.reply(
+      'project start 400mm x 300mm height=450mm sheet=12mm strip=1/2in board=2x4 corner=butted',
+    )
+    const { tables = [] } = await room.reply('steps all')
+    const set = new Map(tables[0]?.rows.map(([, mark, name]) => [name, Number(mark)]))
+    const { steps } = await figuresOf(room, 'steps')
+    for (const { name, settings } of steps.filter(({ name }) => /^(?:cut|crosscut) /u.test(name))) {
+      const exact = settings[0]?.value ?? 0
+      expect(exact - (set.get(name) ?? Infinity), name).toBeGreaterThan(-0.001)
+      expect(exact - (set.get(name) ?? 0), name).toBeLessThan(0.5)
+    }
+    expect(set.get('crosscut end stile')).toBe(373.5)
+    await room.close()
+  })
+
   it('have the figures of every step, and the minutes of what is left', () =>
     build(async (room) => {
       const before = await figuresOf(room, 'steps')

@@ -61,9 +61,9 @@ const throughLid =
 /** Sheet steel of a corner bracket: 2 mm, common practice. */
 const BRACKET = millimetres(2)
 
-/** Brackets stand at the height of the rails, which are behind the panel there, unless cleats or ledgers take the place. */
+/** Brackets stand at the height of the rails, which are behind the panel there, unless a bottom or ledgers take the place. */
 const throughBracket: Over = ({ spec }) => {
-  const free = spec.bottom?.on !== 'cleats' && spec.lid?.kind !== 'inset'
+  const free = spec.bottom === undefined && spec.lid?.kind !== 'inset'
   const receiver = free ? plus(spec.sheet, spec.strip) : spec.sheet
   return { through: 'bracket, from inside', held: BRACKET, receiver, into: 'face', receives: 'sheet' }
 }
