@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import { Tinypool } from 'tinypool'
 import type { Scene } from '../drawing/scene.ts'
+import { remember } from './remember.ts'
 
 export interface PainterSettings {
   /** Pictures painted at once. */
@@ -19,12 +20,14 @@ export interface Painter {
 /** A thread that has had nothing to paint for so long is let go with its memory. */
 const IDLE_MILLISECONDS = 60_000
 
+/** About three hundred pictures. */
+const BYTES_REMEMBERED = 8_000_000
+
 /** A painter with threads that start with the first picture: a bot that never shows one never pays for them. */
 export function createPainter({ threads, start }: PainterSettings): Painter {
   let pool: Tinypool | undefined
   let isClosed = false
   const workers = (): Tinypool => {
-    if (isClosed) throw new Error('the painter is closed')
     pool ??= new Tinypool({
       filename: fileURLToPath(start ?? new URL('./start.mjs', import.meta.url)),
       // Not those of the process: a loader named there is of no use to a thread (start.mjs).
@@ -35,10 +38,15 @@ export function createPainter({ threads, start }: PainterSettings): Painter {
     })
     return pool
   }
+  const paint = async (scene: Scene): Promise<Uint8Array> => {
+    const painted: Uint8Array = await workers().run(scene, { name: 'work' })
+    return painted
+  }
+  const remembered = remember(paint, BYTES_REMEMBERED)
   return {
     paint: async (scene) => {
-      const painted: Uint8Array = await workers().run(scene, { name: 'work' })
-      return painted
+      if (isClosed) throw new Error('the painter is closed')
+      return remembered(scene)
     },
     close: async () => {
       isClosed = true

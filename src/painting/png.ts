@@ -17,22 +17,17 @@ const MOST_COLOURS = 256
  * more than 256 the rarest, which are shades along edges, become the nearest of the others.
  */
 export function encodePng({ width, height, bytes }: Pixels): Uint8Array {
-  const { palette, indexOf } = choosePalette(bytes)
-  const rows = Buffer.alloc(height * (width + 1))
-  let [from, to, last, index] = [0, 0, -1, 0]
+  const words = wordsOf(bytes)
+  const { palette, indexOf } = choosePalette(words, bytes)
+  const rows = new Uint8Array(height * (width + 1))
   for (let row = 0; row < height; row += 1) {
-    // No filter: neighbouring indexes are no neighbouring colours.
-    rows[to] = 0
-    to += 1
-    for (let column = 0; column < width; column += 1) {
-      const colour = colourAt(bytes, from)
-      if (colour !== last) {
-        last = colour
-        index = indexOf.get(colour) ?? 0
-      }
-      rows[to] = index
-      to += 1
-      from += 4
+    // The first byte of a row stays 0, no filter: neighbouring indexes are no neighbouring colours.
+    const to = row * (width + 1) + 1
+    let at = row * width
+    const end = at + width
+    for (let from = at; from < end; from = at) {
+      at = runEnd(words, from, end)
+      rows.fill(indexOf.get(colourAt(bytes, from * 4)) ?? 0, to + from - end + width, to + at - end + width)
     }
   }
   const header = Buffer.alloc(13)
@@ -57,6 +52,20 @@ function chunk(name: string, content: Uint8Array): Buffer {
   return frame
 }
 
+/** The same pixels, one to a word. */
+const wordsOf = (bytes: Uint8Array): Uint32Array => {
+  const aligned = bytes.byteOffset % 4 === 0 ? bytes : bytes.slice()
+  return new Uint32Array(aligned.buffer, aligned.byteOffset, aligned.byteLength >> 2)
+}
+
+/** Where pixels as the one at `from` end; most are as the one before. */
+function runEnd(words: Uint32Array, from: number, end: number): number {
+  const word = words[from]
+  let at = from + 1
+  while (at < end && words[at] === word) at += 1
+  return at
+}
+
 const colourAt = (bytes: Uint8Array, at: number): number =>
   ((bytes[at] ?? 0) << 16) | ((bytes[at + 1] ?? 0) << 8) | (bytes[at + 2] ?? 0)
 
@@ -66,20 +75,14 @@ const channels = (colour: number): readonly [number, number, number] => [
   colour & 255,
 ]
 
-function choosePalette(bytes: Uint8Array) {
+function choosePalette(words: Uint32Array, bytes: Uint8Array) {
   const counts = new Map<number, number>()
-  let [last, run] = [colourAt(bytes, 0), 0]
-  // Most pixels are as the one before.
-  for (let at = 0; at < bytes.length; at += 4) {
-    const colour = colourAt(bytes, at)
-    if (colour !== last) {
-      counts.set(last, (counts.get(last) ?? 0) + run)
-      last = colour
-      run = 0
-    }
-    run += 1
+  let at = 0
+  for (let from = 0; from < words.length; from = at) {
+    at = runEnd(words, from, words.length)
+    const colour = colourAt(bytes, from * 4)
+    counts.set(colour, (counts.get(colour) ?? 0) + at - from)
   }
-  counts.set(last, (counts.get(last) ?? 0) + run)
   const byUse = [...counts].sort(([one, a], [other, b]) => b - a || one - other).map(([colour]) => colour)
   const palette = byUse.slice(0, MOST_COLOURS)
   const indexOf = new Map(palette.map((colour, index) => [colour, index]))
@@ -87,13 +90,14 @@ function choosePalette(bytes: Uint8Array) {
   return { palette, indexOf }
 }
 
+/** The colour of a palette that is nearest, by its place. */
 function nearest(palette: readonly number[], colour: number): number {
   const [red, green, blue] = channels(colour)
   let [best, least] = [0, Number.POSITIVE_INFINITY]
-  palette.forEach((each, index) => {
-    const [r, g, b] = channels(each)
-    const apart = (r - red) ** 2 + (g - green) ** 2 + (b - blue) ** 2
+  for (let index = 0; index < palette.length; index += 1) {
+    const each = palette[index] ?? 0
+    const apart = ((each >> 16) - red) ** 2 + (((each >> 8) & 255) - green) ** 2 + ((each & 255) - blue) ** 2
     if (apart < least) [best, least] = [index, apart]
-  })
+  }
   return best
 }
