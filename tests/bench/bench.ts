@@ -19,6 +19,7 @@ const BENCHES: Readonly<Record<string, Entry>> = {
   cutting: { load: () => import('./cutting.ts'), quick: ['--seconds', '0.2', '--every', '10'] },
   growth: { load: () => import('./growth.ts'), quick: ['--most', '1000', '--seconds', '0.5'] },
   club: { load: () => import('./club.ts'), quick: ['--seconds', '2'] },
+  group: { load: () => import('./group.ts'), quick: ['--times', '5'] },
   pictures: { load: () => import('./pictures.ts'), quick: ['--times', '3'] },
   latency: { load: () => import('./latency.ts'), quick: ['--seconds', '1'] },
 }

@@ -9,7 +9,7 @@ import { count, first, money as moneyOption } from '../option.ts'
 import { exampleNote, priceBook } from '../prices.ts'
 import { Refusal } from '../refusal.ts'
 import type { Cell, Reply, Table } from '../reply.ts'
-import { groupParts, layOutGroup, pooledStock } from './cutting.ts'
+import { groupParts, layOutGroup, pooledStock, searchSeconds } from './cutting.ts'
 import { current, type Group, groupOf, organisersOnly, withMember } from './group.ts'
 import { type GroupCost, shareCost } from './groupCost.ts'
 import { groupFigures, kitNames, namesOf } from './groupReply.ts'
@@ -45,7 +45,7 @@ export const paid = defineAction({
 async function moneyReply(context: Context, said: string): Promise<Reply> {
   const parts = await groupParts(context)
   const pooled = await pooledStock(parts.group, context)
-  const seconds = context.settings.search.seconds
+  const seconds = searchSeconds(context)
   const job = await layOutGroup(parts, pooled, { context, seconds, terms: searchTerms(context) })
   const book = await priceBook(context)
   const cost = shareCost(parts, woodCosts(job, pooled.stock, book, context))
