@@ -1,5 +1,6 @@
 import { defineVerbs } from '../src/bot/command.ts'
 import { layout, order } from '../src/bot/group/cutting.ts'
+import { handout } from '../src/bot/group/handout.ts'
 import { list } from '../src/bot/group/list.ts'
 import { change, join, kit, leave } from '../src/bot/group/members.ts'
 import { money, paid } from '../src/bot/group/money.ts'
@@ -34,6 +35,7 @@ export default defineVerbs({
     list,
     layout,
     order,
+    handout,
     needs,
     need,
     claim,

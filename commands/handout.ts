@@ -3,7 +3,7 @@ import { defineCommand } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
 import { counted } from '../src/bot/cutListReply.ts'
 import { fewCautions } from '../src/bot/fewCautions.ts'
-import { type Handout, PAPERS, type Paper } from '../src/bot/handout/handout.ts'
+import { FILES, type Handout, PAPERS, type Paper } from '../src/bot/handout/handout.ts'
 import { labelSection, labelsOf } from '../src/bot/handout/labels.ts'
 import { paperOf, paperWords } from '../src/bot/handout/paperOf.ts'
 import { partsFile } from '../src/bot/handout/partsFile.ts'
@@ -14,8 +14,6 @@ import { partsToCut } from '../src/bot/layoutJob.ts'
 import { choice, first } from '../src/bot/option.ts'
 import type { Reply } from '../src/bot/reply.ts'
 import { showKept } from '../src/bot/showKept.ts'
-
-const FILES = ['all', 'labels', 'parts'] as const
 
 export default defineCommand({
   name: 'handout',

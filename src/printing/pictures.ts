@@ -7,6 +7,8 @@ import type { Setter, Style } from './type.ts'
 
 /** Of the page's text, the most that one picture takes. */
 const TALLEST = 0.62
+/** Of its own height, the least that it may shrink to. */
+const SMALLEST = 0.75
 
 export interface Shown {
   readonly scene: Scene
@@ -17,12 +19,15 @@ export interface Shown {
 /** A picture as wide as the text, or as its height allows, in lines and letters. */
 export function pictureStrip(desk: Desk, { scene, tallest = TALLEST }: Shown, patterns: Patterns): Strip {
   const scale = Math.min(desk.width / scene.width, (desk.height * tallest) / scene.height)
-  const x = desk.left + (desk.width - scene.width * scale) / 2
+  const whole = scene.height * scale
   return {
-    height: scene.height * scale,
+    height: whole,
+    least: whole * SMALLEST,
     gap: 8,
-    draw: (y) => {
-      desk.doc.save().translate(x, y).scale(scale)
+    draw: (y, height) => {
+      const shown = (scale * height) / whole
+      const x = desk.left + (desk.width - scene.width * shown) / 2
+      desk.doc.save().translate(x, y).scale(shown)
       for (const shape of scene.shapes) drawShape(desk, shape, patterns)
       desk.doc.restore()
     },

@@ -19,9 +19,9 @@ export async function printHandout(handout: Handout, squeezed = true): Promise<P
   const placed = placeStrips(stripsOf(handout, desk), MARGIN, MARGIN + desk.height)
   const pages = 1 + Math.max(0, ...placed.map(({ page }) => page))
   let page = 0
-  for (const { strip, page: wanted, y } of placed) {
+  for (const { strip, page: wanted, y, height } of placed) {
     for (; page < wanted; page += 1) nextPage(doc, handout, page + 1, pages, desk)
-    strip.draw(y)
+    strip.draw(y, height)
   }
   drawFoot(desk, handout.foot, `${pages} of ${pages}`)
   doc.end()

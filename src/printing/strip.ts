@@ -1,8 +1,10 @@
 /** A piece of a page that is never broken: a line, a row of a table, a picture. */
 export interface Strip {
   readonly height: number
-  /** Draws it with its top at `y`. */
-  readonly draw: (y: number) => void
+  /** Draws it with its top at `y`, so high as it was placed. */
+  readonly draw: (y: number, height: number) => void
+  /** How low it may become, to find room on a page that it nearly fits on. */
+  readonly least?: number
   /** Blank before it, left out at the top of a page. */
   readonly gap?: number
   /** Stays on the page of the strip after it. */
@@ -18,6 +20,7 @@ export interface Placed {
   readonly strip: Strip
   readonly page: number
   readonly y: number
+  readonly height: number
 }
 
 /**
@@ -29,8 +32,10 @@ export function placeStrips(strips: readonly Strip[], top: number, bottom: numbe
   let [page, y] = [0, top]
   const put = (strip: Strip): void => {
     if (y > top) y += strip.gap ?? 0
-    placed.push({ strip, page, y })
-    y += strip.height
+    // Only what is the last on its page gives way; and on a page of its own there is room enough.
+    const height = Math.max(strip.least ?? strip.height, Math.min(strip.height, bottom - y))
+    placed.push({ strip, page, y, height })
+    y += height
   }
   const turn = (): void => {
     page += 1
@@ -42,7 +47,7 @@ export function placeStrips(strips: readonly Strip[], top: number, bottom: numbe
     const needed = heightOf(run) + (y > top ? (first?.gap ?? 0) : 0)
     if (y > top && y + needed > bottom) turn()
     for (const strip of run) {
-      const isOver = y > top && y + (strip.gap ?? 0) + strip.height > bottom
+      const isOver = y > top && y + (strip.gap ?? 0) + (strip.least ?? strip.height) > bottom
       if (isOver) turn()
       if (y === top && strip.head) put(strip.head)
       put(strip)
@@ -66,4 +71,4 @@ function runsOf(strips: readonly Strip[]): readonly (readonly Strip[])[] {
 
 /** Of a run, without the blank before its first. */
 const heightOf = (run: readonly Strip[]): number =>
-  run.reduce((sum, { height, gap = 0 }, index) => sum + height + (index === 0 ? 0 : gap), 0)
+  run.reduce((sum, { height, least = height, gap = 0 }, index) => sum + least + (index === 0 ? 0 : gap), 0)

@@ -50,9 +50,9 @@ export const pointStrips = (desk: Desk, items: readonly string[]): readonly Stri
 function withMark(strips: readonly Strip[], mark: (y: number) => void): readonly Strip[] {
   const [first, ...rest] = strips
   if (!first) return strips
-  const draw = (y: number): void => {
+  const draw = (y: number, height: number): void => {
     mark(y)
-    first.draw(y)
+    first.draw(y, height)
   }
   return [{ ...first, draw }, ...rest]
 }

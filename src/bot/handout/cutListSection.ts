@@ -1,10 +1,10 @@
 import type { Length } from '../../core/measure/length.ts'
 import type { Listed } from '../cutList.ts'
 import { partNotes } from '../cutListReply.ts'
-import { purposeOf } from '../planReply.ts'
 import type { Show } from '../show.ts'
 import { stockMark } from '../stockSize.ts'
 import type { Block, HandoutCell, HandoutColumn, HandoutTable, Section } from './handout.ts'
+import { partPurpose } from './partPurpose.ts'
 import { points } from './points.ts'
 
 /** One row of a printed cut list; `whose` only where it is for more than one. */
@@ -35,21 +35,27 @@ export function cutListSection(
   }
 }
 
-function partTable(title: string, parts: readonly PrintedPart[], show: Show): HandoutTable {
+/** Parts with a box for each piece; the headings of the boxes and, where there is one, of the last column are `heads`. */
+export function partTable(
+  title: string,
+  parts: readonly PrintedPart[],
+  show: Show,
+  heads = { boxes: 'Cut', whose: 'Whose' },
+): HandoutTable {
   const isForMany = parts.some(({ whose }) => whose !== undefined)
   const isNamed = parts.some(({ name }) => name !== undefined)
   const columns: readonly HandoutColumn[] = [
-    { heading: 'Cut' },
+    { heading: heads.boxes },
     { heading: 'Part', strong: true },
     { heading: 'No.', strong: true, right: true },
     { heading: `Long (${show.unit})`, strong: true, right: true },
     { heading: `Wide (${show.unit})`, strong: true, right: true },
     { heading: 'Thick', right: true },
     ...(isNamed ? [{ heading: 'What' }] : []),
-    ...(isForMany ? [{ heading: 'Whose' }] : []),
+    ...(isForMany ? [{ heading: heads.whose }] : []),
   ]
   const rows = parts.map((part): HandoutCell[] => {
-    const purpose = purposeOf({ name: part.name ?? '' })
+    const purpose = partPurpose(part)
     const side = (length: Length | undefined): string =>
       length === undefined ? '-' : show.mark(length, purpose)
     return [

@@ -4,6 +4,9 @@ import type { Scene } from '../../drawing/scene.ts'
 export const PAPERS = ['a4', 'letter'] as const
 export type Paper = (typeof PAPERS)[number]
 
+/** What may be had: all of it, the labels alone, the parts for a spreadsheet. */
+export const FILES = ['all', 'labels', 'parts'] as const
+
 /** Words, or boxes to tick with a pencil; `ticked` of them are ticked already. */
 export type HandoutCell = string | { readonly boxes: number; readonly ticked?: number }
 

@@ -1,8 +1,8 @@
 import type { Listed } from '../cutList.ts'
-import { purposeOf } from '../planReply.ts'
 import type { Show } from '../show.ts'
 import { stockMark } from '../stockSize.ts'
 import type { Label, Section } from './handout.ts'
+import { partPurpose } from './partPurpose.ts'
 
 /** What a piece is called among `count` alike: `B2`, `A1-2` where the label ends in a figure, `B` where there is but one. */
 export const pieceName = (label: string, index: number, count: number): string =>
@@ -10,7 +10,7 @@ export const pieceName = (label: string, index: number, count: number): string =
 
 /** The size of a part as it is marked out: `17 15/16 x 12 in`, of a strip its length alone. */
 export function sizeWords(part: Listed, show: Show): string {
-  const purpose = purposeOf({ name: part.name ?? '' })
+  const purpose = partPurpose(part)
   const { from, length, width } = part
   const wide = from === 'sheet' && width !== undefined ? ` x ${show.mark(width, purpose)}` : ''
   return `${show.mark(length, purpose)}${wide} ${show.unit}`

@@ -1,10 +1,10 @@
 import { type Length, toMillimetres } from '../../core/measure/length.ts'
 import { csvOf } from '../csv.ts'
 import type { Listed } from '../cutList.ts'
-import { purposeOf } from '../planReply.ts'
 import type { File } from '../reply.ts'
 import type { Show } from '../show.ts'
 import { stockMark } from '../stockSize.ts'
+import { partPurpose } from './partPurpose.ts'
 
 /** The cut list for a spreadsheet: each size as it is marked out, and exactly in mm. */
 export function partsFile(parts: readonly Listed[], show: Show, name: string): File {
@@ -39,12 +39,12 @@ export function partsFile(parts: readonly Listed[], show: Show, name: string): F
 const exact = (length: Length | undefined): number | string =>
   length === undefined ? '' : toMillimetres(length)
 
-const marksOf = ({ name = '', from, length, width, thickness }: Listed, show: Show): readonly string[] => [
-  show.mark(length, purposeOf({ name })),
+const marksOf = ({ name, from, length, width, thickness }: Listed, show: Show): readonly string[] => [
+  show.mark(length, partPurpose({ name })),
   width === undefined
     ? ''
     : from === 'sheet'
-      ? show.mark(width, purposeOf({ name }))
+      ? show.mark(width, partPurpose({ name }))
       : stockMark(width, show),
   thickness === undefined ? '' : stockMark(thickness, show),
 ]

@@ -19,7 +19,12 @@ export function planSection({ plan, warnings, assumptions }: Planned, context: C
     title: 'What you build',
     blocks: [
       asBlock(boxPicture(plan, show, settled.kerf), 0.42),
-      ...points([...warnings, ...sizeNotes(plan, show), ...assumptions]),
+      // Which board is ripped is the layout's to say, which may take another than the plan assumes.
+      ...points(
+        [...warnings, ...sizeNotes(plan, show), ...assumptions].map((note) =>
+          note.replace(/^strips ripped from .*?, so/u, 'strips'),
+        ),
+      ),
     ],
   }
 }

@@ -1,7 +1,7 @@
 import type { Length } from '../../core/measure/length.ts'
 import type { Listed } from '../cutList.ts'
-import { purposeOf } from '../planReply.ts'
 import type { Show } from '../show.ts'
+import { partPurpose } from './partPurpose.ts'
 
 /**
  * `show` for pictures of a layout, where a part is known by its size alone: the sizes of what covers are rounded up, as in the
@@ -11,7 +11,7 @@ export function showCovering(parts: readonly Listed[], show: Show): Show {
   const sizes = (purpose: 'into' | 'cover'): ReadonlySet<Length> =>
     new Set(
       parts
-        .filter(({ name = '' }) => purposeOf({ name }) === purpose)
+        .filter((part) => partPurpose(part) === purpose)
         .flatMap(({ length, width }) => (width === undefined ? [length] : [length, width])),
     )
   const [into, cover] = [sizes('into'), sizes('cover')]
