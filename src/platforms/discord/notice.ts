@@ -1,5 +1,5 @@
 import { DiscordAPIError, type SendableChannels } from 'discord.js'
-import type { Notice } from '../../bot/reply.ts'
+import type { Notice, Reply } from '../../bot/reply.ts'
 import type { Response } from '../../bot/request.ts'
 import { inOneMessage } from '../oneMessage.ts'
 import type { Spot } from '../notices.ts'
@@ -10,6 +10,7 @@ import { type Packed, withoutAnyFile } from './pack.ts'
 import { limits } from './limits.ts'
 import { pagesOf } from './pages.ts'
 import { render } from './render.ts'
+import { fits } from './size.ts'
 import { loggable, troubleOf } from './trouble.ts'
 
 const UNSEEN =
@@ -68,7 +69,11 @@ async function pageOf(
   desk: Desk,
 ): Promise<Packed> {
   const terms = { isPrivate: false, fileBytes: limits.fileBytes }
-  const short = inOneMessage(reply, (each) => render({ ...response, reply: each }, PUBLIC).length === 1)
+  const isOne = (each: Reply) => {
+    const messages = render({ ...response, reply: each }, PUBLIC)
+    return messages.length === 1 && messages.every(fits)
+  }
+  const short = inOneMessage(reply, isOne)
   const [page] = await pagesOf({ ...response, reply: short }, terms, desk)
   return page ?? sorry(short.answer)
 }

@@ -53,13 +53,26 @@ export interface Loopback {
   readonly registered: readonly Json[]
   /** The message given back last, as an event that is about it brings it along. */
   readonly published: Json
+  /** What the bot has posted into channels, and how it stands there now. */
+  readonly standing: readonly Standing[]
+  /** Somebody deletes a message of the bot's. */
+  readonly remove: (id: string) => void
   readonly close: () => Promise<void>
+}
+
+/** A message of the bot's own in a channel, as it stands now. */
+export interface Standing {
+  readonly id: string
+  readonly channel: string
+  readonly body: Json
+  readonly files: readonly WireFile[]
+  readonly isPinned: boolean
 }
 
 export interface LoopbackTerms {
   readonly shards?: number
-  /** Where the bot may not write; or may not attach files, with `files`. */
-  readonly forbidden?: Readonly<Record<string, 'all' | 'files'>>
+  /** Where the bot may not write; or may not attach files, with `files`; or may not pin, with `pins`. */
+  readonly forbidden?: Readonly<Record<string, 'all' | 'files' | 'pins'>>
   /** Hears every call; without it they are kept, to be looked at. */
   readonly hear?: (call: Call) => void
 }
@@ -82,6 +95,7 @@ export async function openLoopback({
   const changes: { readonly change: Otherwise; left: number }[] = []
   const files = new Map<string, Uint8Array>()
   const nonces = new Map<string, Json>()
+  const posted = new Map<string, Standing>()
   let registered: Json[] = []
   let published: Json = {}
 
@@ -187,6 +201,14 @@ export async function openLoopback({
     if (ban === 'all' || (ban === 'files' && sent.length > 0))
       return refusal(403, 50013, 'Missing Permissions')
     if (rest === 'typing') return { status: 204 }
+    const [, isPin, id = ''] = /^messages\/(pins\/)?(\d+)$/u.exec(rest) ?? []
+    const standing = posted.get(id)
+    if (id !== '' && standing?.channel !== channel) return refusal(404, 10008, 'Unknown Message')
+    if (standing && isPin) {
+      if (ban === 'pins') return refusal(403, 50013, 'Missing Permissions')
+      posted.set(id, { ...standing, isPinned: true })
+      return { status: 204 }
+    }
     if (method === 'GET') return refusal(404, 10003, 'Unknown Channel')
     const nonce = body.nonce === undefined ? undefined : String(body.nonce)
     const earlier = nonce === undefined ? undefined : nonces.get(nonce)
@@ -201,7 +223,13 @@ export async function openLoopback({
     ]
     faults.push(...found)
     if (found.length > 0) return refusal(400, 50035, `Invalid Form Body: ${found.join('; ')}`)
+    if (standing) {
+      posted.set(id, { ...standing, body, files: sent })
+      return { status: 200, body: { ...publish(body, sent, Number(body.flags ?? 0), channel), id } }
+    }
     const message = publish(body, sent, Number(body.flags ?? 0), channel)
+    const stands = { id: String(message.id), channel, body, files: sent, isPinned: false }
+    posted.set(stands.id, stands)
     if (nonce !== undefined) nonces.set(nonce, message)
     return { status: 200, body: message }
   }
@@ -228,6 +256,10 @@ export async function openLoopback({
     get registered() {
       return registered
     },
+    get standing() {
+      return [...posted.values()]
+    },
+    remove: (id) => void posted.delete(id),
     interact: (event, change = {}) => {
       const sent = { ...event, id: snowflake(), token: `interaction-secret-${snowflake()}`, ...change }
       interactions.add(sent)

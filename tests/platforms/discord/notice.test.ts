@@ -1,0 +1,184 @@
+import { afterAll, afterEach, describe, expect, it } from 'vitest'
+import type { Reply } from '../../../src/bot/reply.ts'
+import type { Response } from '../../../src/bot/request.ts'
+import { showIn } from '../../../src/bot/show.ts'
+import { createSearch } from '../../../src/search/pool.ts'
+import { openRoom } from '../../room.ts'
+import { type Bot, type BotTerms, openBot, wordsOf } from './bot.ts'
+import { type LoopbackTerms, openLoopback, type Standing } from './loopback.ts'
+import { payload } from './payload.ts'
+import { slash } from './slash.ts'
+import { type Call, type Json, snowflake } from './wire.ts'
+
+const CHANNEL = '1300000000000000001'
+const inch = { units: 'inch', tape: 16, millimetreStep: 1 } as const
+const show = showIn(inch, { ...inch, tape: 32 })
+const scene = { width: 1, height: 1, shapes: [] }
+const search = createSearch({ threads: 1, queue: 8 })
+
+const closing: (() => Promise<void>)[] = []
+afterEach(async () => {
+  for (const close of closing.splice(0).toReversed()) await close()
+})
+afterAll(() => search.close())
+
+/** Answers with a notice of its own for every line: the line is what it says. */
+const noticing =
+  (more: Partial<Reply> = {}) =>
+  async ({ invocation }: { readonly invocation: object }): Promise<Response> => {
+    const said = 'line' in invocation ? String(invocation.line) : JSON.stringify(invocation)
+    const reply: Reply = { answer: `list for ${said}`, figures: {}, ...more }
+    return { ok: true, show, reply: { answer: 'It is up', figures: {}, notice: { name: 'group', reply } } }
+  }
+
+async function open(terms: BotTerms & LoopbackTerms = {}): Promise<Bot> {
+  const loopback = terms.loopback ?? (await openLoopback(terms))
+  if (!terms.loopback) closing.push(loopback.close)
+  const room = terms.room ?? (await openRoom({ search }))
+  if (!terms.room) closing.push(room.close)
+  const bot = await openBot({ ...terms, loopback, room })
+  closing.push(bot.close)
+  return bot
+}
+
+/** Asks by a command; gives the answer. */
+const ask = (bot: Bot, event: Json): Promise<Call> => bot.loopback.answerTo(bot.loopback.interact(event))
+
+/** Waits until so many notices were pinned or edited, whether that was allowed or not. */
+const putUp = ({ loopback }: Bot, times: number): Promise<Call> => {
+  let count = 0
+  return loopback.call(({ method, path }) => {
+    if (/\/messages\/(?:pins\/)?\d+$/u.test(path) && path.startsWith('/channels/') && method !== 'DELETE') count += 1
+    return count === times
+  })
+}
+
+const told = ({ loopback }: Bot): Promise<Call> =>
+  loopback.call(({ method, path }) => method === 'POST' && path.startsWith('/webhooks/'))
+
+const only = (bot: Bot): Standing => {
+  expect(bot.loopback.faults).toEqual([])
+  expect(bot.loopback.standing).toHaveLength(1)
+  return bot.loopback.standing[0] as Standing
+}
+
+const words = ({ body }: Standing): string => wordsOf({ body } as Call)
+
+const followUps = ({ loopback }: Bot) =>
+  loopback.calls.filter(({ method, path }) => method === 'POST' && path.startsWith('/webhooks/'))
+
+describe('a standing notice in Discord', () => {
+  it('is posted and pinned once, and edited from then on, with its files attached again', async () => {
+    const pictures = [{ name: 'list', alt: 'All parts', scene }]
+    const files = [{ name: 'parts.csv', type: 'text/csv', content: 'a,b' }]
+    const bot = await open({ parts: { answer: noticing({ pictures, files }) } })
+    await ask(bot, slash('convert 1in'))
+    await putUp(bot, 1)
+    const first = only(bot)
+    expect(first).toMatchObject({ channel: CHANNEL, isPinned: true })
+    await ask(bot, slash('convert 2in'))
+    await putUp(bot, 2)
+    const second = only(bot)
+    expect(second.id).toBe(first.id)
+    expect(words(second)).toContain('2in')
+    expect(second.files.map(({ name }) => name)).toEqual(['list.png', 'parts.csv'])
+    expect(second.body.attachments).toEqual([
+      { id: '0', description: 'All parts' },
+      expect.objectContaining({ id: '1' }),
+    ])
+    expect(bot.loopback.calls.filter(({ path }) => path.includes('/pins/'))).toHaveLength(1)
+    expect(followUps(bot)).toEqual([])
+  })
+
+  it('that somebody deleted is posted and pinned anew', async () => {
+    const bot = await open({ parts: { answer: noticing() } })
+    await ask(bot, slash('convert 1in'))
+    await putUp(bot, 1)
+    const { id } = only(bot)
+    bot.loopback.remove(id)
+    await ask(bot, slash('convert 2in'))
+    await putUp(bot, 3)
+    expect(only(bot)).toMatchObject({ isPinned: true })
+    expect(only(bot).id).not.toBe(id)
+  })
+
+  it('is one for all processes, however many put it up at once', async () => {
+    const room = await openRoom({ search })
+    closing.push(room.close)
+    const loopback = await openLoopback()
+    closing.push(loopback.close)
+    for (let process = 0; process < 2; process += 1)
+      await open({ room, loopback, parts: { answer: noticing() } })
+    for (let count = 0; count < 4; count += 1) loopback.interact(slash(`convert ${count + 1}in`))
+    await loopback.call(
+      ({ method, path, status }) =>
+        method === 'PATCH' && path.startsWith(`/channels/${CHANNEL}/messages/`) && status === 200,
+    )
+    expect(loopback.standing).toHaveLength(1)
+    expect(loopback.calls.filter(({ path }) => path.includes('/pins/'))).toHaveLength(1)
+  })
+
+  it('belongs to the channel, from a thread and by a message that names the bot too', async () => {
+    const bot = await open({ parts: { answer: noticing() } })
+    await ask(bot, payload('commandInThread'))
+    await putUp(bot, 1)
+    bot.loopback.gateway.dispatch('MESSAGE_CREATE', { ...payload('mention'), id: snowflake() }, 0)
+    await bot.loopback.call(({ method, path }) => method === 'PATCH' && path.startsWith(`/channels/${CHANNEL}/`))
+    const [notice, answer] = bot.loopback.standing
+    expect(notice).toMatchObject({ channel: CHANNEL, isPinned: true })
+    expect(words(notice as Standing)).toContain('list for strips 2x6')
+    expect(words(answer as Standing)).toContain('It is up')
+  })
+
+  it('of sixty people with sixty cautions is one message', async () => {
+    const caution = (row: number) => ({
+      id: 'use',
+      task: 'use',
+      text: `Kit ${row}: the lid is heavier than one person lifts alone, so lift it with two.`,
+    })
+    const cautions = Array.from({ length: 60 }, (_, row) => caution(row))
+    const rows = Array.from({ length: 180 }, (_, row) => [row, `part of kit ${row}`, '12 x 18'])
+    const tables = [{ title: 'Cut now', columns: ['n', 'what', 'in'], rows }]
+    const notes = Array.from({ length: 30 }, (_, row) => `a note about kit ${row}`)
+    const bot = await open({ parts: { answer: noticing({ cautions, tables, notes }) } })
+    await ask(bot, slash('convert 1in'))
+    await putUp(bot, 1)
+    expect(words(only(bot))).toMatch(/\d+ more cautions in the file cautions\.txt/u)
+    expect(only(bot).files.map(({ name }) => name)).toEqual(
+      expect.arrayContaining(['cautions.txt', 'cut-now-1.csv', 'notes.txt']),
+    )
+  })
+})
+
+describe('what a notice may not do is said to whoever acted, in one sentence', () => {
+  it.each([
+    ['pins', '"Pin Messages"', 1],
+    ['all', '"Send Messages"', 0],
+  ] as const)('%s', async (ban, permission, standing) => {
+    const bot = await open({ forbidden: { [CHANNEL]: ban }, parts: { answer: noticing() } })
+    const answered = await ask(bot, slash('convert 1in'))
+    expect(wordsOf(answered)).toContain('It is up')
+    const said = await told(bot)
+    expect(bot.loopback.standing).toHaveLength(standing)
+    expect(wordsOf(said)).toContain(permission)
+    expect(said.body).toMatchObject({ flags: 64 | 32768 })
+    expect(bot.loopback.faults).toEqual([])
+  })
+
+  it('files', async () => {
+    const files = [{ name: 'parts.csv', type: 'text/csv', content: 'a,b' }]
+    const bot = await open({ forbidden: { [CHANNEL]: 'files' }, parts: { answer: noticing({ files }) } })
+    await ask(bot, slash('convert 1in'))
+    await putUp(bot, 1)
+    expect(words(only(bot))).toContain('"Attach Files"')
+    expect(only(bot)).toMatchObject({ isPinned: true, files: [] })
+  })
+
+  it('where the bot does not see the channel', async () => {
+    const bot = await open({ parts: { answer: noticing() } })
+    const elsewhere = { ...slash('convert 1in'), channel_id: '1300000000000000077', channel: undefined }
+    await ask(bot, elsewhere)
+    expect(wordsOf(await told(bot))).toContain('I do not see this channel')
+    expect(bot.loopback.standing).toEqual([])
+  })
+})
