@@ -83,7 +83,7 @@ async function main(line: readonly string[]): Promise<number> {
       case 'room':
         return await openRoom(bot, words)
       case 'register':
-        return await register(bot, environment, words)
+        return await register(bot, words)
       case 'manifest':
         return await printManifest(bot, words)
       default:
@@ -115,10 +115,15 @@ async function openRoom(bot: Bot, { channel, user }: Words): Promise<number> {
   return 0
 }
 
-async function register(bot: Bot, { discordToken: token }: Environment, { server }: Words): Promise<number> {
-  if (token === undefined) throw new Error('set BATTENBOT_DISCORD_TOKEN to the token of the bot in Discord')
-  const { registerDiscord } = await import('./platforms/discord/register.ts')
-  const { status, commands } = await registerDiscord(bot.partsFor('discord').commands, { token, server })
+async function register(bot: Bot, { server }: Words): Promise<number> {
+  const [{ readDiscordOptions }, { registerDiscord }] = await Promise.all([
+    import('./platforms/discord/options.ts'),
+    import('./platforms/discord/register.ts'),
+  ])
+  const said = server === undefined ? {} : { BATTENBOT_DISCORD_SERVER: server }
+  const options = readDiscordOptions({ ...process.env, ...said })
+  if (!options) throw new Error('set BATTENBOT_DISCORD_TOKEN to the token of the bot in Discord')
+  const { status, commands } = await registerDiscord(bot.partsFor('discord').commands, options)
   const what = status === 'unchanged' ? 'holds them already' : 'has been told of them'
   process.stdout.write(`${commands} commands: Discord ${what}\n`)
   return 0

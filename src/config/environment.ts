@@ -19,8 +19,6 @@ export interface Environment {
   readonly healthPort?: number | undefined
   /** BATTENBOT_HOST: where the room in the browser and the health endpoint listen. */
   readonly host?: string | undefined
-  /** BATTENBOT_DISCORD_TOKEN: the token of the bot in Discord. */
-  readonly discordToken?: string | undefined
 }
 
 const PREFIX = 'BATTENBOT_'
@@ -35,7 +33,9 @@ const port = z.coerce
 /** Anything but nothing: a secret that is wrong must not be read out, so its shape is not looked at here. */
 const secret = z.string().trim().min(1, { error: 'something' }).optional()
 
-/** What Slack needs is checked by the platform, where it is used; here its names are known to be no slips. */
+/** What Discord and Slack need is checked by the platform, where it is used; here the names are known to be no slips. */
+const DISCORD = ['TOKEN', 'SERVER', 'SHARDS'] as const
+
 const SLACK = [
   'COMMAND',
   'APP_TOKEN',
@@ -58,7 +58,7 @@ const variables = z.strictObject({
   BATTENBOT_HEALTH_PORT: port,
   BATTENBOT_HOST: z.string().trim().min(1, { error: 'an address, such as 127.0.0.1' }).optional(),
   BATTENBOT_DATABASE: secret,
-  BATTENBOT_DISCORD_TOKEN: secret,
+  ...Object.fromEntries(DISCORD.map((name) => [`${PREFIX}DISCORD_${name}`, secret])),
   ...Object.fromEntries(SLACK.map((name) => [`${PREFIX}SLACK_${name}`, secret])),
 })
 
@@ -84,6 +84,5 @@ export function readEnvironment(env: Readonly<Record<string, string | undefined>
     host: read.BATTENBOT_HOST,
     port: read.BATTENBOT_PORT,
     healthPort: read.BATTENBOT_HEALTH_PORT,
-    discordToken: read.BATTENBOT_DISCORD_TOKEN,
   }
 }

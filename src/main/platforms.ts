@@ -14,16 +14,23 @@ export async function platformsOf(
   variables: Readonly<Record<string, string | undefined>>,
   places: Places & { readonly names: readonly string[] },
 ): Promise<readonly Platform[]> {
-  const platforms = [await discord(bot, environment), await slack(bot, variables)].filter(
+  const platforms = [await discord(bot, variables), await slack(bot, variables)].filter(
     (platform) => platform !== undefined,
   )
   return platforms.length > 0 ? platforms : [await webRoom(bot, environment, places)]
 }
 
-async function discord(bot: Bot, { discordToken: token }: Environment): Promise<Platform | undefined> {
-  if (token === undefined) return undefined
-  const { createDiscord } = await import('../platforms/discord/client.ts')
-  return createDiscord(bot.partsFor('discord'), { token })
+async function discord(
+  bot: Bot,
+  variables: Readonly<Record<string, string | undefined>>,
+): Promise<Platform | undefined> {
+  if (!Object.keys(variables).some((name) => name.startsWith('BATTENBOT_DISCORD_'))) return undefined
+  const [{ createDiscord }, { readDiscordOptions }] = await Promise.all([
+    import('../platforms/discord/client.ts'),
+    import('../platforms/discord/options.ts'),
+  ])
+  const options = readDiscordOptions(variables)
+  return options && createDiscord(bot.partsFor('discord'), options)
 }
 
 async function slack(

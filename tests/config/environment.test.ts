@@ -15,6 +15,7 @@ describe('readEnvironment', () => {
     expect(
       readEnvironment({
         BATTENBOT_DISCORD_TOKEN: 't.o.k',
+        BATTENBOT_DISCORD_SHARDS: '0,1 of 4',
         BATTENBOT_SLACK_APP_TOKEN: 'xapp-1',
         BATTENBOT_HOST: '0.0.0.0',
         BATTENBOT_PORT: '4800',
@@ -22,7 +23,6 @@ describe('readEnvironment', () => {
         BATTENBOT_DATABASE: 'postgres://batten:hush@db/bench',
       }),
     ).toEqual({
-      discordToken: 't.o.k',
       host: '0.0.0.0',
       port: 4800,
       healthPort: 4801,
