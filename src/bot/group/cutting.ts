@@ -1,8 +1,9 @@
 import { z } from 'zod'
-import type { StockItem } from '../../core/cutting/job.ts'
+import { groupParts as groupsOf, type ListedPart, type StockItem } from '../../core/cutting/job.ts'
 import { kitLabel, type MergedPart, mergeParts } from '../../core/group/mergeParts.ts'
 import { defineAction } from '../command.ts'
 import type { Context } from '../context.ts'
+import { asListed } from '../cutList.ts'
 import { counted } from '../cutListReply.ts'
 import { isSheets, type LaidJob } from '../laidJob.ts'
 import { layoutFigures } from '../layoutFigures.ts'
@@ -13,7 +14,7 @@ import { PartMisfit } from '../misfit.ts'
 import { count, length } from '../option.ts'
 import { Refusal } from '../refusal.ts'
 import { cutOrderReply } from '../sawnJob.ts'
-import { type ShopStock, sawTerms, shopStockSchema } from '../shopStock.ts'
+import { type ShopStock, sawTerms, shopStockSchema, usualStock } from '../shopStock.ts'
 import { current, type Group, groupOf } from './group.ts'
 import { groupFigures } from './groupReply.ts'
 import { asCutList, kitsOf, mergedList, problemLines, type WorkedKit, workKits } from './kits.ts'
@@ -60,11 +61,27 @@ export async function groupParts(context: Context): Promise<GroupParts> {
 }
 
 /** All kits on the pooled stock and what the shop sells. */
-export const layOutGroup = (
+export async function layOutGroup(
   { group, merged }: GroupParts,
   { items, saw }: PooledStock,
   searching: { readonly context: Context; readonly seconds: number; readonly terms: Terms },
-): Promise<LaidJob> => layOutJob({ list: listOf(group, merged), items, saw }, searching)
+): Promise<LaidJob> {
+  const list = listOf(group, merged)
+  const listed = asListed(list.parts)
+  const bought = groupsOf(listed, items, saw).flatMap((each) =>
+    each.kind !== 'noStock' && each.stock.every(({ onHand }) => onHand !== undefined)
+      ? usualStock(partsIn(each.problem.parts, listed), saw.kerf, searching.context)
+      : [],
+  )
+  const taken = new Set(items.map(({ label }) => label))
+  // What is brought or left over is seldom enough for everybody; the rest is bought as if there were none.
+  const more = bought.filter(({ label }) => !taken.has(label))
+  const job = await layOutJob({ list, items: [...items, ...more], saw }, searching)
+  return { ...job, assumed: [...new Set([...job.assumed, ...more.map(({ label }) => label)])] }
+}
+
+const partsIn = (ids: readonly { readonly id: string }[], listed: readonly ListedPart[]) =>
+  listed.filter(({ label }) => ids.some(({ id }) => id === label))
 
 const listOf = (group: Group, merged: readonly MergedPart[]) => ({
   parts: [...asCutList(merged)],

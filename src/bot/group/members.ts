@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { kitLabel } from '../../core/group/mergeParts.ts'
 import { defineAction } from '../command.ts'
 import type { Context } from '../context.ts'
+import { fewCautions } from '../fewCautions.ts'
 import { count, first, words, yes } from '../option.ts'
 import { overlay, type PlanChoices } from '../planChoices.ts'
 import { choicesFrom, planOptions } from '../planOptions.ts'
@@ -184,9 +185,10 @@ function kitCard(group: Group, member: Member, context: Context, said: string): 
       figures: { kit: member.kit, waiting: member.waiting, sound: false },
     }
   const { plan, warnings, assumptions } = worked
+  const few = fewCautions(cautions)
   return {
     answer: `${state}${name}: ${planAnswer(plan, show)}`,
-    cautions,
+    cautions: few.cautions,
     tables: partTables(plan, show),
     notes: [
       `write ${name} and the letter on every part: ${plan.parts.map(({ label }) => `${name}-${label}`).join(', ')}`,
@@ -198,6 +200,7 @@ function kitCard(group: Group, member: Member, context: Context, said: string): 
     buttons: [
       { label: 'The group', line: 'group' },
       { label: 'Who brings what', line: 'group needs' },
+      ...few.buttons,
     ],
     figures: { ...planFigures(plan), kit: member.kit, waiting: member.waiting, sound: true },
   }

@@ -13,14 +13,14 @@ import { groupParts, layOutGroup, pooledStock, searchSeconds } from './cutting.t
 import { current, type Group, groupOf, organisersOnly, withMember } from './group.ts'
 import { type GroupCost, shareCost } from './groupCost.ts'
 import { groupFigures, kitNames, namesOf } from './groupReply.ts'
-import { problemLines } from './kits.ts'
+import { mergedList, problemLines, workKits } from './kits.ts'
 import { centsOf } from './sameMoney.ts'
 import { woodCosts } from './woodCost.ts'
 
 export const money = defineAction({
   summary: 'What it costs in all and each, who has paid, and what is still due',
   options: z.strictObject({}),
-  run: async (_input, context) => moneyReply(context, ''),
+  run: async (_input, context) => moneyReply(context),
 })
 
 export const paid = defineAction({
@@ -32,17 +32,24 @@ export const paid = defineAction({
   run: async ({ kit, amount }, context) => {
     await organisersOnly(context, 'marks what is paid')
     const cents = await centsOf(amount, context)
-    await groupOf(context).change((kept) => {
+    const { after } = await groupOf(context).change((kept) => {
       const group = current(kept)
       if (!group.members.some((member) => member.kit === kit))
         throw new Refusal('invalid', `there is no ${kitLabel(kit)} in this group`)
       return withMember(group, kit, (member) => ({ ...member, paid: cents }))
     })
-    return moneyReply(context, `${kitLabel(kit)} has paid ${(await priceBook(context)).show(cents)}`)
+    const worked = workKits(after, context)
+    const book = await priceBook(context)
+    return {
+      answer: `${kitLabel(kit)} has paid ${book.show(cents)} in all`,
+      notes: depositLines(after, book.show),
+      buttons: [{ label: 'What it costs', line: 'group money' }],
+      figures: { ...groupFigures(after, worked, mergedList(after, worked)), kit, paid: cents / 100 },
+    }
   },
 })
 
-async function moneyReply(context: Context, said: string): Promise<Reply> {
+async function moneyReply(context: Context): Promise<Reply> {
   const parts = await groupParts(context)
   const pooled = await pooledStock(parts.group, context)
   const seconds = searchSeconds(context)
@@ -55,12 +62,7 @@ async function moneyReply(context: Context, said: string): Promise<Reply> {
   )
   const paidInAll = parts.group.members.reduce((sum, member) => sum + member.paid, 0)
   return {
-    answer: [
-      said,
-      `${cost.unpriced.length > 0 ? 'Not all prices are known; so far ' : ''}${book.show(cost.total)} for ${counted(cost.kits.length, 'kit')}, ${book.show(paidInAll)} of it paid`,
-    ]
-      .filter((part) => part !== '')
-      .join('. '),
+    answer: `${cost.unpriced.length > 0 ? 'Not all prices are known; so far ' : ''}${book.show(cost.total)} for ${counted(cost.kits.length, 'kit')}, ${book.show(paidInAll)} of it paid`,
     tables: [kitTable(cost, book.currency)],
     notes: [
       ...exampleNote(book, cost.example),

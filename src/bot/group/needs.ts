@@ -159,7 +159,9 @@ export const bring = defineAction({
       const item = { ...piece, label, price: 0, onHand: input.count ?? piece.onHand ?? 1 }
       return { ...group, brought: [...group.brought, { user, item }] }
     })
-    const reply = await needsReply(after, context, `You bring ${after.brought.at(-1)?.item.label}`)
+    const item = after.brought.at(-1)?.item
+    const said = item ? `You bring ${item.onHand ?? 1} ${item.name ?? item.kind}, ${item.label}` : ''
+    const reply = await needsReply(after, context, said)
     return note ? { ...reply, notes: [note, ...(reply.notes ?? [])] } : reply
   },
 })
