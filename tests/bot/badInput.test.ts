@@ -27,8 +27,14 @@ const actions = describeAll(catalogue).flatMap(({ name, uses }) =>
 const required = (options: readonly OptionRow[], but?: OptionRow): string =>
   options
     .filter((option) => option.required && option !== but)
-    .map((option) => `${option.name}=${typedForm(option).split('|')[0]}`)
+    .map((option) => `${option.name}=${formOf(option)}`)
     .join(' ')
+
+/** What may be typed for it: the first of several, the least of a count. */
+const formOf = (option: OptionRow): string => {
+  const [form = ''] = typedForm(option).split('|')
+  return form.replace(/^(\d+)-\d+$/u, '$1')
+}
 
 /** One clear sentence, and the fault is not ours. */
 function expectSentence(response: Response, line: string): void {
