@@ -5,8 +5,8 @@ import type { Strip } from './strip.ts'
 import { lineHeight, type Style } from './type.ts'
 
 const ACROSS = 3
-/** One inch: a name that is read from the other side of the bench, its size, what it is and whose. */
-const HEIGHT = 72
+/** An inch: a name that is read from the other side of the bench, its size, what it is and whose. */
+const HEIGHT = 74
 const PAD = 7
 
 const NAME = { face: 'strong', size: 20 } as const
