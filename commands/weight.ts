@@ -110,7 +110,7 @@ function weighProject(input: Asked, context: Context): Reply {
   const planted = plantedBox(plan, total, soil, input.depth ?? plan.panelHeight)
   const say = (grams: number) => showWeight(grams, show.units)
   return {
-    answer: `${say(total)} in all, standing or flat: ${carried.map((each) => carriedWords(each, say)).join(', ')}`,
+    answer: `${say(total)} in all, standing or flat: ${carried.map((each) => carriedWords(each, say)).join(', ')}${planted ? `; filled and soaked up to ${say(planted.total)}` : ''}`,
     cautions: context.cautions({
       weight: total / 1000,
       height: toMillimetres(plan.panelHeight),

@@ -1,5 +1,5 @@
 import type { Length } from '../core/measure/length.ts'
-import type { Plan } from '../core/plan.ts'
+import type { Part, Plan } from '../core/plan.ts'
 import type { Face } from '../core/panelling/face.ts'
 import { drawBox } from '../drawing/box.ts'
 import { drawCorner } from '../drawing/corner.ts'
@@ -7,6 +7,7 @@ import { drawFace } from '../drawing/face.ts'
 import { pair } from './pair.ts'
 import { panelGrooves } from './plannedGrooves.ts'
 import { pictureOf } from './picture.ts'
+import { purposeOf } from './planReply.ts'
 import type { Picture } from './reply.ts'
 import type { Show } from './show.ts'
 import { stockSize } from './stockSize.ts'
@@ -28,10 +29,14 @@ const groovesOf = (plan: Plan, kerf: Length): Partial<Record<Face['name'], reado
     ),
   )
 
+/** `2 end panels`, `1 handle`, `3 feet`. */
+const counted = ({ name, count }: Part): string =>
+  `${count} ${count === 1 ? name : name === 'foot' ? 'feet' : `${name}s`}`
+
 /** The whole box pulled apart, with its parts by letter. */
 export function boxPicture(plan: Plan, show: Show, kerf: Length): Picture {
   const parts = plan.parts.map(
-    ({ label, name, count, length }) => `${label}: ${count} ${name}, ${show.length(length, 'into')} long`,
+    (part) => `${part.label}: ${counted(part)}, ${show.length(part.length, purposeOf(part))} long`,
   )
   return pictureOf(
     'box',
