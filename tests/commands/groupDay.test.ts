@@ -108,7 +108,7 @@ describe('group tick', () => {
 describe('the shared plan of a group', () => {
   it('changes exactly the kits that have not chosen otherwise', async () => {
     expect((await room.reply('group plan height=16in', ANN)).figures).toMatchObject({ changed: [1, 3] })
-    expect((await room.reply('group plan grooves=3', ANN)).figures).toMatchObject({ changed: [] })
+    expect((await room.reply('group plan grooves=3', ANN)).figures).toMatchObject({ changed: [1, 2] })
     await room.reply('group change anew=yes', BOB)
     expect((await room.reply('group plan height=15in', ANN)).figures).toMatchObject({ changed: [1, 2, 3] })
   })

@@ -165,9 +165,9 @@ function whomItChanges(was: Group | undefined, group: Group, name: string, conte
   const before = was ? workKits(was, context) : []
   const isNew = was !== undefined && !Object.hasOwn(was.plans, name)
   const { refusal } = workChoices(group.plans[name] ?? {}, context)
-  const partsOf = (kit: WorkedKit | undefined) => JSON.stringify(kit?.worked?.plan.parts ?? null)
+  const builtAs = (kit: WorkedKit | undefined) => JSON.stringify(kit?.worked?.plan ?? null)
   const changed = worked.filter(
-    (kit) => partsOf(kit) !== partsOf(before.find(({ member }) => member.kit === kit.member.kit)),
+    (kit) => builtAs(kit) !== builtAs(before.find(({ member }) => member.kit === kit.member.kit)),
   )
   const numbers = changed.map(({ member }) => member.kit)
   const broken = changed.filter(({ problem }) => problem).map(({ member }) => member.kit)
@@ -177,8 +177,8 @@ function whomItChanges(was: Group | undefined, group: Group, name: string, conte
     answer: isNew
       ? `New plan ${name} beside ${Object.keys(was.plans).join(', ')}: group join plan=${name}`
       : numbers.length === 0
-        ? `Plan ${name} changed; no kit is cut otherwise for it`
-        : `Plan ${name} changed; ${numbers.length === 1 ? 'one kit is' : `${numbers.length} kits are`} cut otherwise now: ${kitNames(numbers)}`,
+        ? `Plan ${name} changed; no kit is built otherwise for it`
+        : `Plan ${name} changed; ${numbers.length === 1 ? 'one kit is' : `${numbers.length} kits are`} built otherwise now: ${kitNames(numbers)}`,
     cautions: cautions.cautions,
     notes: [
       ...(refusal ? [`plan ${name} cannot be built as it stands: ${refusal.message}`] : []),
