@@ -63,7 +63,7 @@ function fontsOf(
         {
           name: /\/BaseFont \/\w+\+(\S+)/u.exec(font)?.[1] ?? '',
           texts: lists.flatMap((list) =>
-            [...list.matchAll(/<([0-9a-f]*)>/giu)].map(([, hex = '']) => fromHex(hex)),
+            [...list.matchAll(/<([0-9a-f ]*)>/giu)].map(([, hex = '']) => fromHex(hex)),
           ),
           widths: (/\/W \[0 \[([^\]]*)\]/u.exec(descendant)?.[1] ?? '').trim().split(/\s+/u).map(Number),
         },
@@ -72,7 +72,8 @@ function fontsOf(
   )
 }
 
-const fromHex = (hex: string): string => Buffer.from(hex, 'hex').swap16().toString('utf16le')
+const fromHex = (hex: string): string =>
+  Buffer.from(hex.replaceAll(' ', ''), 'hex').swap16().toString('utf16le')
 
 type Matrix = readonly [number, number, number, number, number, number]
 
