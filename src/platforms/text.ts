@@ -23,3 +23,10 @@ export function replyText(reply: Reply, show: Show, width = PHONE_COLUMNS): stri
     .filter((part) => part !== '')
     .join('\n\n')
 }
+
+/** The same with the notice that goes up for everybody under it, where there is one. */
+export const replyWithNotice = (reply: Reply, show: Show, width = PHONE_COLUMNS): string =>
+  [
+    replyText(reply, show, width),
+    ...(reply.notice ? [`For everybody here:\n\n${replyText(reply.notice.reply, show, width)}`] : []),
+  ].join('\n\n')

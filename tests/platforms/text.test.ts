@@ -5,7 +5,7 @@ import { showIn } from '../../src/bot/show.ts'
 import { inches } from '../../src/core/measure/length.ts'
 import { renderJson, renderText } from '../../src/platforms/ask/render.ts'
 import { render as renderRoom } from '../../src/platforms/room/render.ts'
-import { replyText } from '../../src/platforms/text.ts'
+import { replyText, replyWithNotice } from '../../src/platforms/text.ts'
 
 const inch = { units: 'inch', tape: 16, millimetreStep: 1 } as const
 const show = showIn(inch, { ...inch, tape: 32 })
@@ -104,5 +104,27 @@ describe('renderers', () => {
       ask: 'too wide; cut less',
       json: '{"ok":false,"kind":"invalid","error":"too wide; cut less"}',
     })
+  })
+})
+
+describe('a notice in a terminal', () => {
+  const notice = { name: 'group', reply: { ...full, answer: 'The list of all kits' } }
+  const reply: Reply = { answer: 'Version 1 is up', figures: {}, notice }
+
+  it('stands under a heading of its own', () => {
+    const text = replyWithNotice(reply, show)
+    expect(text).toMatch(/^Version 1 is up\n\nFor everybody here:\n\nThe list of all kits\n/u)
+    expect(renderRoom({ ok: true, reply, show })).toBe(text)
+    expect(renderText({ ok: true, reply, show })).toBe(text)
+    expect(replyWithNotice(full, show)).toBe(replyText(full, show))
+  })
+
+  it('comes with the numbers for scripts, its tables as they are shown', () => {
+    const read = JSON.parse(renderJson({ ok: true, reply, show })) as {
+      reply: { notice: { name: string; reply: { answer: string; tables: { rows: unknown[][] }[] } } }
+    }
+    expect(read.reply.notice).toMatchObject({ name: 'group', reply: { answer: 'The list of all kits' } })
+    for (const row of read.reply.notice.reply.tables.flatMap(({ rows }) => rows))
+      for (const cell of row) expect(cell).toBeTypeOf('string')
   })
 })

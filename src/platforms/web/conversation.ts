@@ -4,6 +4,7 @@ import type { Request, Response } from '../../bot/request.ts'
 import type { Card } from './card.ts'
 import { type Entry, type EntryView, readEntry, sees, viewFor } from './entry.ts'
 import { limits } from './limits.ts'
+import { idOfNotice, type Posted, readPosted } from './posted.ts'
 import type { Live } from './live.ts'
 import { render } from './render.ts'
 import type { Transcript } from './transcript.ts'
@@ -19,6 +20,8 @@ export interface Conversation {
   readonly forget: (visitor: Visitor) => Promise<number>
   /** What the visitor may see of what was said, oldest first. */
   readonly history: (visitor: Visitor) => Promise<readonly EntryView[]>
+  /** What stands for everybody in the channel, the longest unchanged first. */
+  readonly posted: (channel: string) => Promise<readonly Posted[]>
   /** The channel's project, in the visitor's units; never kept. */
   readonly project: (visitor: Visitor) => Promise<Card>
   /** Resolves once everything that was asked so far has been answered. */
@@ -29,6 +32,7 @@ export interface Conversation {
 export const requestOf = ({ channel, name, locale }: Visitor, at: Date): Omit<Request, 'invocation'> => ({
   place: { platform: 'room', workspace: 'local', channel },
   user: name,
+  name,
   at,
   ...(locale !== undefined && { locale }),
 })
@@ -61,8 +65,17 @@ export function createConversation(parts: PlatformParts, transcript: Transcript,
     }
     await transcript.append(visitor.channel, entry)
     live.publish(visitor.channel, entry)
+    if (response.ok) await putUp(visitor.channel, at, response)
     if (response.ok) await tell(visitor)
     return viewFor(visitor, entry)
+  }
+  const putUp = async (channel: string, at: string, { reply, show }: Extract<Response, { ok: true }>) => {
+    if (!reply.notice) return
+    const { name, reply: put } = reply.notice
+    const card = await render({ ok: true, reply: put, show }, { ...parts, transcript })
+    const posted: Posted = { id: idOfNotice(name), notice: name, at, card }
+    await transcript.append(channel, posted)
+    live.publishPosted(channel, posted)
   }
   const share = async (visitor: Visitor, id: string): Promise<EntryView | undefined> => {
     const isIt = (kept: unknown) => (kept as { id?: unknown }).id === id && own(visitor)(kept)
@@ -98,6 +111,10 @@ export function createConversation(parts: PlatformParts, transcript: Transcript,
         .flatMap((each) => readEntry(each) ?? [])
         .map((entry) => viewFor(visitor, entry))
         .toSorted((one, other) => one.at.localeCompare(other.at))
+    },
+    posted: async (channel) => {
+      const kept = await transcript.recent(channel, limits.noticesShown, (each) => readPosted(each) !== undefined)
+      return kept.flatMap((each) => readPosted(each) ?? [])
     },
     project: async (visitor) => render(await answer(visitor, PROJECT), { ...parts, transcript }),
     settled: async () => void (await Promise.allSettled(underWay)),

@@ -7,6 +7,8 @@ export const limits = {
   bodyBytes: 16_384,
   /** Entries of a channel that a page shows when it opens. */
   entriesShown: 100,
+  /** Notices of a channel that stand beside its plan. */
+  noticesShown: 20,
   /** What may be typed next, offered at once. */
   completions: 25,
   /** Pages that may be open at once. */

@@ -1,4 +1,5 @@
 import { type Entry, sees, viewFor } from './entry.ts'
+import type { Posted } from './posted.ts'
 import type { Visitor } from './visitor.ts'
 
 /** An open page. */
@@ -16,6 +17,8 @@ export interface Live {
   readonly join: (page: Page) => () => void
   /** Tells everybody in the channel who may see the entry. */
   readonly publish: (channel: string, entry: Entry) => void
+  /** Tells everybody in the channel what stands there for all now. */
+  readonly publishPosted: (channel: string, posted: Posted) => void
   /** Tells everybody in the channel that what it keeps has changed. */
   readonly publishChange: (channel: string) => void
   /** Tells every page of this person in the channel that what they asked is gone. */
@@ -36,6 +39,9 @@ export function createLive(): Live {
     publish: (channel, entry) => {
       for (const { visitor, send } of inChannel(channel))
         if (sees(visitor, entry)) send('entry', viewFor(visitor, entry))
+    },
+    publishPosted: (channel, posted) => {
+      for (const { send } of inChannel(channel)) send('posted', posted)
     },
     publishChange: (channel) => {
       for (const { send } of inChannel(channel)) send('changed', {})

@@ -56,7 +56,10 @@ export function addRoutes(server: FastifyInstance, parts: RouteParts): void {
   server.get('/room/live', async (request, reply) => {
     const visitor = visitorIn(request, partOf(whoOnly, request.query))
     if (live.count() >= limits.pages) refuse(503, 'too many pages are open; close one')
-    await openStream(reply, visitor, live, () => conversation.history(visitor))
+    await openStream(reply, visitor, live, async () => ({
+      entries: await conversation.history(visitor),
+      posted: await conversation.posted(visitor.channel),
+    }))
   })
   server.get('/kept/:content/:name', async (request, reply) => {
     const { content, name } = partOf(kept, request.params)

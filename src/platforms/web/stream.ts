@@ -2,6 +2,7 @@ import type { FastifyReply } from 'fastify'
 import type { EntryView } from './entry.ts'
 import { limits } from './limits.ts'
 import type { Live, Page } from './live.ts'
+import type { Posted } from './posted.ts'
 import type { Visitor } from './visitor.ts'
 
 /** Proxies and phones drop a connection on which nothing comes for long. */
@@ -15,7 +16,7 @@ export async function openStream(
   reply: FastifyReply,
   visitor: Visitor,
   live: Live,
-  history: () => Promise<readonly EntryView[]>,
+  history: () => Promise<{ readonly entries: readonly EntryView[]; readonly posted: readonly Posted[] }>,
 ): Promise<void> {
   const early: string[] = []
   let isReady = false
@@ -50,6 +51,6 @@ export async function openStream(
     'x-accel-buffering': 'no',
   })
   isReady = true
-  page.send('history', { you: visitor.name, channel: visitor.channel, entries: said })
+  page.send('history', { you: visitor.name, channel: visitor.channel, ...said })
   for (const text of early.splice(0)) write(text)
 }

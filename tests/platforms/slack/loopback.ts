@@ -53,6 +53,9 @@ const SCOPE_OF: Readonly<Record<string, string>> = {
   'files.completeUploadExternal': 'files:write',
   'chat.postMessage': 'chat:write',
   'chat.postEphemeral': 'chat:write',
+  'chat.update': 'chat:write',
+  'pins.add': 'pins:write',
+  'files.delete': 'files:write',
 }
 
 interface Upload {
@@ -77,6 +80,8 @@ export class Loopback {
   /** OAuth codes, and the team that each installs the app in. */
   readonly codes = new Map<string, Team>()
   readonly uploads = new Map<string, Upload>()
+  /** What the bot has posted for all, as it stands now, by channel and ts. */
+  readonly standing = new Map<string, Record<string, unknown> & { isPinned?: boolean }>()
   readonly #responses = new Map<string, { uses: number; readonly until: number }>()
   readonly #triggers = new Map<string, { isUsed: boolean; readonly until: number }>()
   readonly #troubles = new Map<string, Trouble[]>()
@@ -293,6 +298,16 @@ export class Loopback {
       case 'chat.postMessage':
       case 'chat.postEphemeral':
         return this.#post(call, known, channel)
+      case 'chat.update':
+        return this.#update(call, channel)
+      case 'pins.add': {
+        const pinned = this.standing.get(`${channel} ${call.body.timestamp}`)
+        if (!pinned) return { error: 'message_not_found' }
+        pinned.isPinned = true
+        return {}
+      }
+      case 'files.delete':
+        return this.uploads.delete(String(call.body.file)) ? {} : { error: 'file_not_found' }
       case 'users.info': {
         const isAdmin = known.admins.has(String(call.body.user))
         return { user: { id: call.body.user, is_admin: isAdmin, is_owner: false, locale: known.locale } }
@@ -319,7 +334,20 @@ export class Loopback {
     const error = this.#checked(checkMessage(body as { text: string }), 'invalid_blocks')
     if (error !== undefined) return { error }
     const to = channel.startsWith('U') ? channel.replace('U', 'D') : channel
-    return name === 'chat.postEphemeral' ? { message_ts: '1.1' } : { channel: to, ts: '1.1' }
+    if (name === 'chat.postEphemeral') return { message_ts: '1.1' }
+    const ts = `1.${this.fresh('')}`
+    this.standing.set(`${to} ${ts}`, { ...body })
+    return { channel: to, ts }
+  }
+
+  #update({ body }: Call, channel: string): Readonly<Record<string, unknown>> {
+    const key = `${channel} ${body.ts}`
+    const before = this.standing.get(key)
+    if (!before) return { error: 'message_not_found' }
+    const error = this.#checked(checkMessage(body as { text: string }), 'invalid_blocks')
+    if (error !== undefined) return { error }
+    this.standing.set(key, { ...before, ...body })
+    return { channel, ts: body.ts }
   }
 
   #open(call: Call): Readonly<Record<string, unknown>> {

@@ -84,7 +84,7 @@ export async function enter(
     complaints,
     newest,
     say: async (line) => {
-      const count = await page.locator('#entries > .entry').count()
+      const count = await page.locator('#entries > .entry:not(.pending)').count()
       await page.getByRole('combobox', { name: 'Your line' }).fill(line)
       await page.getByRole('button', { name: 'Ask' }).click()
       await page.locator('#entries > .entry:not(.pending)').nth(count).waitFor()

@@ -7,7 +7,9 @@ let room: OpenWebRoom
 beforeAll(async () => {
   room = await openWebRoom({
     slots: (line) =>
-      line === 'help strips'
+      line.startsWith('convert')
+        ? { notice: { name: 'group', reply: { answer: `The list: ${line}`, figures: {} } } }
+        : line === 'help strips'
         ? {
             audience: 'channel',
             pictures: [
@@ -29,7 +31,12 @@ async function history(who: Caller) {
   const { event, body } = await live.next()
   live.close()
   expect(event).toBe('history')
-  return body as { you: string; channel: string; entries: { line: string; isMine: boolean; name: string }[] }
+  return body as {
+    you: string
+    channel: string
+    entries: { line: string; isMine: boolean; name: string }[]
+    posted: { notice: string; card: { answer: string } }[]
+  }
 }
 const lines = async (who: Caller) => (await history(who)).entries.map(({ line }) => line)
 
@@ -202,5 +209,33 @@ describe('what may come next', () => {
     expect(await texts('sizing 17in x 13in hei')).toEqual(['height='])
     expect((await texts('sizing 17in x 13in sheet=3/4')).some((text) => /ply/u.test(text))).toBe(true)
     expect(await texts('nonsense ')).toEqual([])
+  })
+})
+
+describe('a standing notice', () => {
+  const standing = async (who: Caller) => (await history(who)).posted.map(({ card }) => card.answer)
+
+  it('stands for everybody at once, one of each name, and over reloads', async () => {
+    const [ann, ben] = [await caller(room.url, 'Ann', 'club'), await caller(room.url, 'Ben', 'club')]
+    const live = await ben.live()
+    await live.next()
+    await ann.ask('convert 1in')
+    expect(await live.nextOf('posted')).toMatchObject({
+      notice: 'group',
+      card: { ok: true, answer: 'The list: convert 1in' },
+    })
+    live.close()
+    await ben.ask('convert 2in')
+    expect(await standing(ann)).toEqual(['The list: convert 2in'])
+    expect(await standing(await caller(room.url, 'Cy', 'club'))).toEqual(['The list: convert 2in'])
+    expect(await standing(await caller(room.url, 'Cy', 'other-club'))).toEqual([])
+  })
+
+  it('is nobody\'s own: it stays when whoever put it up deletes what they asked', async () => {
+    const ann = await caller(room.url, 'Ann', 'club-two')
+    await ann.ask('convert 3in')
+    expect(await (await ann.post('/room/forgotten', {})).json()).toEqual({ count: 1 })
+    expect(await lines(ann)).toEqual([])
+    expect(await standing(ann)).toEqual(['The list: convert 3in'])
   })
 })

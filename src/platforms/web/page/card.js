@@ -80,7 +80,7 @@ function refusalOf({ kind, error }) {
  */
 const numbersBold = (answer) =>
   answer
-    .split(/(\d+(?:[.,]\d+)*(?: \d+\/\d+|\/\d+)?)/u)
+    .split(/(\d+x\d+(?: \d+ ft)?|\d+(?:[.,]\d+)*(?: \d+\/\d+|\/\d+)?)/u)
     .map((part, place) => (place % 2 === 0 ? part : element('b', {}, withFraction(part))))
 
 /** @param {string} number */

@@ -1,3 +1,4 @@
+import { createBoard } from './board.js'
 import { buttonOf, planOf } from './card.js'
 import { createComposer } from './composer.js'
 import { createDoor, lastHere, remember } from './door.js'
@@ -25,6 +26,7 @@ const notebook = createNotebook({
   share: (id) =>
     void share(who, id).then(notebook.shared, (error) => composer.complain(`Not shown: ${error.message}`)),
 })
+const board = createBoard((line) => void say(line, true))
 const door = createDoor({
   enter: (chosen) => enter(chosen),
   forget: async () => {
@@ -67,11 +69,17 @@ function enter(chosen) {
   leave()
   notebook.clear()
   leave = listen(chosen, {
-    history: (entries) => {
+    history: (entries, posted) => {
       notebook.open(entries)
+      board.open(posted)
       void showPlan()
     },
     entry: notebook.hear,
+    posted: (posted) => {
+      board.put(posted)
+      const what = posted.card.ok ? posted.card.answer : posted.card.error
+      byId('said', HTMLElement).textContent = `Up for everybody: ${what}`
+    },
     changed: () => void showPlan(),
     forgotten: notebook.forget,
     lost: (isLost) => {

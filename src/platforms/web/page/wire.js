@@ -2,6 +2,7 @@
  * @typedef {{ readonly name: string, readonly channel: string }} Who
  * @typedef {import('../entry.ts').EntryView} EntryView
  * @typedef {import('../card.ts').Card} Card
+ * @typedef {import('../posted.ts').Posted} Posted
  * @typedef {import('../registration.ts').Welcome} Welcome
  * @typedef {import('../../completions.ts').Completion} Completion
  */
@@ -66,7 +67,8 @@ export const welcome = async () =>
  *
  * @param {Who} who
  * @param {{
- *   history: (entries: readonly EntryView[]) => void,
+ *   history: (entries: readonly EntryView[], posted: readonly Posted[]) => void,
+ *   posted: (posted: Posted) => void,
  *   entry: (entry: EntryView) => void,
  *   changed: () => void,
  *   forgotten: (ids: readonly string[]) => void,
@@ -94,7 +96,8 @@ export function listen(who, hears) {
       hears.lost(true)
       if (opened.readyState === EventSource.CLOSED) waiting = setTimeout(open, AGAIN)
     })
-    on('history', ({ entries }) => hears.history(entries))
+    on('history', ({ entries, posted }) => hears.history(entries, posted))
+    on('posted', hears.posted)
     on('entry', hears.entry)
     on('changed', hears.changed)
     on('forgotten', ({ ids }) => hears.forgotten(ids))

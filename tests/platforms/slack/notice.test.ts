@@ -1,0 +1,95 @@
+import { afterEach, describe, expect, it } from 'vitest'
+import type { Reply } from '../../../src/bot/reply.ts'
+import type { Answer } from '../../../src/bot/request.ts'
+import { type Bot, openBot, textOf } from './bot.ts'
+import { team } from './loopback.ts'
+import { full, respond } from './replies.ts'
+
+const SCOPES = ['commands', 'chat:write', 'files:write', 'app_mentions:read', 'im:history', 'pins:write']
+
+let bot: Bot
+afterEach(async () => {
+  expect(bot.slack.faults).toEqual([])
+  await bot.close()
+})
+
+/** Answers every line with a notice that says the line. */
+const noticing =
+  (more: Partial<Reply> = {}): Answer =>
+  async ({ invocation }) => {
+    const line = 'line' in invocation ? invocation.line : invocation.command
+    const reply: Reply = { answer: `list for ${line}`, figures: {}, ...more }
+    return respond({ answer: 'It is up', figures: {}, notice: { name: 'group', reply } })
+  }
+
+const open = async (more: Partial<Reply> = {}, parts: Parameters<typeof team>[1] = { scopes: SCOPES }) => {
+  bot = await openBot({ answer: noticing(more), teams: [team('T1', parts)] })
+  return bot
+}
+
+/** All that stands in the channel, apart from what is said in threads. */
+const standing = () => [...bot.slack.standing].filter(([key]) => key.startsWith('C1 ')).map(([, body]) => body)
+
+describe('a standing notice in Slack', () => {
+  it('is posted and pinned once, and updated from then on', async () => {
+    const { slack, command } = await open()
+    await command('one')
+    await slack.next('pins.add')
+    await command('two')
+    await slack.next('chat.update')
+    expect(standing()).toEqual([expect.objectContaining({ isPinned: true })])
+    expect(standing()[0]?.text).toContain('list for two')
+    expect(slack.all('pins.add')).toHaveLength(1)
+    expect(slack.all('respond').map(({ body }) => body.text)).toEqual(['It is up', 'It is up'])
+  })
+
+  it('has its drawing and files in its thread, once for each of them, the old ones taken away', async () => {
+    const { slack, command } = await open({ files: full.files ?? [], pictures: full.pictures ?? [] })
+    await command('one')
+    const shared = await slack.next('files.completeUploadExternal')
+    expect(shared.body).toMatchObject({ channel_id: 'C1', thread_ts: expect.stringMatching(/^1\./u) })
+    await command('two')
+    await slack.next('chat.update')
+    await command('three')
+    await slack.next('chat.update')
+    expect(slack.all('files.completeUploadExternal')).toHaveLength(1)
+    expect(slack.all('files.delete')).toEqual([])
+  })
+
+  it('that was deleted is posted and pinned anew', async () => {
+    const { slack, command } = await open()
+    await command('one')
+    await slack.next('pins.add')
+    slack.standing.clear()
+    await command('two')
+    await slack.next('pins.add')
+    expect(standing()).toEqual([expect.objectContaining({ isPinned: true })])
+  })
+
+  it('of sixty people with sixty cautions is one message within every limit', async () => {
+    const text = 'the lid is heavier than one person lifts alone, so lift it with two, and mind the <edges> of the sheet.'
+    const cautions = Array.from({ length: 90 }, (_, row) => ({ id: 'use', task: 'use', text: `Kit ${row}: ${text}` }))
+    const rows = Array.from({ length: 180 }, (_, row) => [row, `part of kit ${row}`, '12 x 18'])
+    const tables = [{ title: 'Cut now', columns: ['n', 'what', 'in'], rows }]
+    const { slack, command } = await open({ cautions, tables })
+    await command('one')
+    await slack.next('files.completeUploadExternal')
+    expect(standing()).toHaveLength(1)
+    expect(textOf(standing()[0] ?? {})).toMatch(/\d+ more cautions in the file cautions\.txt/u)
+    expect([...slack.uploads.values()].map(({ filename }) => filename)).toEqual(['cautions.txt', 'cut-now-1.csv'])
+  })
+})
+
+describe('what a notice may not do is said to whoever acted', () => {
+  it.each([
+    ['a channel that it is not in', { scopes: SCOPES, channels: new Set<string>() }, 'type /invite', 0],
+    ['pins', { scopes: SCOPES.filter((scope) => scope !== 'pins:write') }, 'pins:write', 1],
+  ])('%s', async (_, parts, words, count) => {
+    const { slack, command } = await open({}, parts)
+    await command('one')
+    expect((await slack.next('respond')).body.text).toBe('It is up')
+    const told = await slack.next('respond')
+    expect(told.body).toMatchObject({ response_type: 'ephemeral', text: expect.stringContaining(words) })
+    expect(standing()).toHaveLength(count)
+  })
+})
