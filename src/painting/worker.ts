@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module'
 import { Resvg } from '@resvg/resvg-js'
 import type { Scene } from '../drawing/scene.ts'
+import { letGo } from './letGo.ts'
 import { encodePng } from './png.ts'
 import { FONT, writeSvg } from './svg.ts'
 
@@ -14,6 +15,12 @@ const WIDTH = 960
 
 /** A scene as a PNG. */
 export function work(scene: Scene): Uint8Array {
+  const png = paint(scene)
+  letGo()
+  return png
+}
+
+function paint(scene: Scene): Uint8Array {
   const image = new Resvg(writeSvg(scene), {
     fitTo: { mode: 'width', value: WIDTH },
     font: { loadSystemFonts: false, fontFiles, defaultFontFamily: FONT },
