@@ -5,16 +5,34 @@ import type { Context } from './context.ts'
 import { purposeOf } from './planReply.ts'
 import type { Cell, Figure, Purpose, Reply, Table } from './reply.ts'
 import type { Show } from './show.ts'
+import { stockMark, stockSize } from './stockSize.ts'
 import type { Build } from './stepsKept.ts'
 
 /** A setting as it is read off the saw or the tape, to the nearest mark unless said otherwise: `38 1/4 in`, `23.4°`. */
-export function settingWords({ length, degrees }: Setting, show: Show, purpose: Purpose = 'mark'): string {
+export function settingWords(
+  { what, length, degrees }: Setting,
+  show: Show,
+  purpose: Purpose = 'mark',
+): string {
+  if (length !== undefined && CALLIPERED.has(what)) return stockSize(length, show)
   if (degrees !== undefined) return show.angle(degrees)
   return length === undefined ? '' : show.length(length, purpose, true)
 }
 
-const settingMark = (setting: Setting, show: Show, purpose: Purpose): string =>
-  setting.length === undefined ? settingWords(setting, show) : show.mark(setting.length, purpose, true)
+const settingMark = (setting: Setting, show: Show, purpose: Purpose): string => {
+  if (setting.length === undefined) return settingWords(setting, show)
+  return CALLIPERED.has(setting.what)
+    ? stockMark(setting.length, show)
+    : show.mark(setting.length, purpose, true)
+}
+
+/** A slot goes by the sheet that it takes, and neither by the marks of a tape. */
+const CALLIPERED: ReadonlySet<string> = new Set([
+  'as wide as',
+  'slot width',
+  'panel thickness',
+  'strip thickness',
+])
 
 const CUTS: ReadonlySet<Stage> = new Set(['break down', 'cut panel', 'crosscut', 'fit'])
 

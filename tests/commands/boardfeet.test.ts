@@ -53,6 +53,11 @@ describe('boardfeet', () => {
 
   it('asks for what is missing', async () => {
     expect(await bench.room.refusal('boardfeet')).toMatch(/^invalid: which boards\?/u)
+    expect(await bench.room.refusal('boardfeet 4/4x6x8')).toMatch(
+      /^ambiguous: "4\/4x6x8" could be .*; write 4\/4 x 6in x 8ft or 4\/4 x 6in x 8in$/u,
+    )
+    expect((await bench.reply('boardfeet 4/4 x 6in x 8ft')).answer).toMatch(/^4 board feet;/u)
+    expect((await bench.reply('boardfeet 4/4 x 6in x 8in')).answer).toMatch(/^0.33 board feet;/u)
     expect(await bench.room.refusal('boardfeet 2x4')).toMatch(/^invalid: how long is the board\?/u)
   })
 })

@@ -68,6 +68,18 @@ describe('steps', () => {
     await room.close()
   })
 
+  it('slot by the width that takes the sheet, and warn of what a finish does', () =>
+    build(async (room) => {
+      await room.reply('project change corner=halved fit=1/64in')
+      const { tables = [] } = await room.reply('steps check')
+      // 1/2 in of sheet and 1/64 in of play, which no tape of 1/32 in shows.
+      expect(tables[0]?.rows).toContainEqual(['0.516', 'slot width'])
+      await room.reply('steps done 1-8')
+      const at = (await figuresOf(room, 'steps')).steps.find(({ name }) => name === 'finish')?.number ?? 0
+      const reply = await room.reply(`steps done 9-${at - 1}`)
+      expect(reply.cautions?.map(({ id }) => id)).toEqual(expect.arrayContaining(['oily-rags', 'fumes']))
+    }))
+
   it('have the figures of every step, and the minutes of what is left', () =>
     build(async (room) => {
       const before = await figuresOf(room, 'steps')

@@ -94,6 +94,17 @@ function nameOrSize(
     ({ number }) => number.form === 'whole' && number.value.compare(12) <= 0,
   )
   const units = [first, second].map(({ unit }) => unit)
+  const over = first.number.stroke?.under === '4' ? first.number.stroke.over : undefined
+  const third = terms[2]?.amount
+  if (over !== undefined && third && !third.unit && units.every((unit) => unit === undefined))
+    return couldBe(
+      text,
+      [
+        `${over}/4 x ${b}in x ${third.number.value.toFraction()}ft`,
+        `${over}/4 x ${b}in x ${third.number.value.toFraction()}in`,
+      ],
+      'how long it is',
+    )
   if (!whole) return undefined
   if (units.every((unit) => unit === undefined))
     return invalid(

@@ -48,7 +48,8 @@ export function closingSteps(plan: Plan): readonly Step[] {
     how: glued
       ? 'sand and coat the whole box once the glue is hard'
       : 'sand and coat every panel on both faces; let it dry before it goes together',
-    facts: { dust: true },
+    // Which finish it is nobody has said: the cautions are for the one that does most harm.
+    facts: { dust: true, finishKind: 'oil' },
   }
   const assemble: Step = {
     ...common,
