@@ -14,13 +14,18 @@ interface Entry {
 
 /** Every bench by name. Add a file beside this one that exports `bench`, and a line here. */
 const BENCHES: Readonly<Record<string, Entry>> = {
-  answers: { load: () => import('./answers.ts'), quick: [] },
+  answers: {
+    load: () => import('./answers.ts'),
+    quick: ['--starts', '5', '--times', '50', '--channels', '500'],
+  },
   store: { load: () => import('./store.ts'), quick: ['--runs', '3', '--times', '500', '--channels', '2000'] },
   cutting: { load: () => import('./cutting.ts'), quick: ['--seconds', '0.2', '--every', '10'] },
   growth: { load: () => import('./growth.ts'), quick: ['--most', '1000', '--seconds', '0.5'] },
   club: { load: () => import('./club.ts'), quick: ['--seconds', '2'] },
   group: { load: () => import('./group.ts'), quick: ['--times', '5'] },
   pictures: { load: () => import('./pictures.ts'), quick: ['--times', '3'] },
+  discord: { load: () => import('./discord.ts'), quick: ['--seconds', '2', '--rate', '50'] },
+  slack: { load: () => import('./slack.ts'), quick: ['--seconds', '2', '--rate', '50'] },
   latency: { load: () => import('./latency.ts'), quick: ['--seconds', '1'] },
 }
 
