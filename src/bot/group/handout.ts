@@ -19,11 +19,11 @@ import { problemLines } from './kits.ts'
 import { groupList } from './list.ts'
 
 export const handout = defineAction({
-  summary:
-    'A PDF to print: the list with its owners, layouts, cut order, who brings what, a page a kit, labels',
+  // Few words: Discord takes 8000 characters of a whole command, and this is one verb of many.
+  summary: 'A PDF to print',
   options: z.strictObject({
-    file: first(choice('all of it, the labels alone, or the parts for a spreadsheet', FILES)).optional(),
-    paper: choice('what the printer holds; by the region where it is left out', PAPERS).optional(),
+    file: first(choice('what of it', FILES)).optional(),
+    paper: choice('what to print on', PAPERS).optional(),
   }),
   run: async ({ file = 'all', paper }, context) => {
     const parts = await groupParts(context)
