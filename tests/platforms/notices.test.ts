@@ -40,7 +40,7 @@ function board() {
       return id
     },
   })
-  return { messages, process, saying, most: () => most, later: (ms: number) => void (time += ms) }
+  return { messages, process, saying, most: () => most }
 }
 
 describe('a standing notice', () => {

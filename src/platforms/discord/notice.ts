@@ -20,7 +20,8 @@ const FORBIDDEN =
 const FAILED = 'This could not be put up for everybody just now; the next change puts it up.'
 const UNPINNED = 'It is up for everybody, but not pinned: who manages the channel can allow "Pin Messages".'
 const FULL = 'It is up for everybody, but not pinned: this channel has as many pins as there can be.'
-const NO_FILES = 'The files are left out: I may not attach files here. Who manages it can allow "Attach Files".'
+const NO_FILES =
+  'The files are left out: I may not attach files here. Who manages it can allow "Attach Files".'
 
 /** Discord's number for a channel that has as many pins as it can (Opcodes and Status Codes, JSON). */
 const MOST_PINS = 30_003

@@ -113,7 +113,11 @@ export function createConversation(parts: PlatformParts, transcript: Transcript,
         .toSorted((one, other) => one.at.localeCompare(other.at))
     },
     posted: async (channel) => {
-      const kept = await transcript.recent(channel, limits.noticesShown, (each) => readPosted(each) !== undefined)
+      const kept = await transcript.recent(
+        channel,
+        limits.noticesShown,
+        (each) => readPosted(each) !== undefined,
+      )
       return kept.flatMap((each) => readPosted(each) ?? [])
     },
     project: async (visitor) => render(await answer(visitor, PROJECT), { ...parts, transcript }),

@@ -48,7 +48,8 @@ const ask = (bot: Bot, event: Json): Promise<Call> => bot.loopback.answerTo(bot.
 const putUp = ({ loopback }: Bot, times: number): Promise<Call> => {
   let count = 0
   return loopback.call(({ method, path }) => {
-    if (/\/messages\/(?:pins\/)?\d+$/u.test(path) && path.startsWith('/channels/') && method !== 'DELETE') count += 1
+    if (/\/messages\/(?:pins\/)?\d+$/u.test(path) && path.startsWith('/channels/') && method !== 'DELETE')
+      count += 1
     return count === times
   })
 }
@@ -123,7 +124,9 @@ describe('a standing notice in Discord', () => {
     await ask(bot, payload('commandInThread'))
     await putUp(bot, 1)
     bot.loopback.gateway.dispatch('MESSAGE_CREATE', { ...payload('mention'), id: snowflake() }, 0)
-    await bot.loopback.call(({ method, path }) => method === 'PATCH' && path.startsWith(`/channels/${CHANNEL}/`))
+    await bot.loopback.call(
+      ({ method, path }) => method === 'PATCH' && path.startsWith(`/channels/${CHANNEL}/`),
+    )
     const [notice, answer] = bot.loopback.standing
     expect(notice).toMatchObject({ channel: CHANNEL, isPinned: true })
     expect(words(notice as Standing)).toContain('list for strips 2x6')

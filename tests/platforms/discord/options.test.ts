@@ -22,7 +22,10 @@ describe('what the environment says of Discord', () => {
     [{ BATTENBOT_DISCORD_SERVER: 'club' }, 'BATTENBOT_DISCORD_SERVER is "club"; write the id of a server'],
     [{ BATTENBOT_DISCORD_SHARDS: '4 of 4' }, 'BATTENBOT_DISCORD_SHARDS is "4 of 4"; write the numbers'],
     [{ BATTENBOT_DISCORD_SHARDS: 'all' }, 'such as 0,1 of 4'],
-    [{ BATTENBOT_DISCORD_SHARDS: '0 of 1', BATTENBOT_DISCORD_TOKEN: ' ' }, 'BATTENBOT_DISCORD_TOKEN is not set'],
+    [
+      { BATTENBOT_DISCORD_SHARDS: '0 of 1', BATTENBOT_DISCORD_TOKEN: ' ' },
+      'BATTENBOT_DISCORD_TOKEN is not set',
+    ],
   ])('is refused as %o, without telling the token', (more, message) => {
     const read = () => readDiscordOptions({ ...TOKEN, ...more })
     expect(read).toThrow(message)

@@ -49,11 +49,13 @@ describe('the manifest of the Slack app', () => {
               "users:read",
               "channels:read",
               "groups:read",
+              "pins:write",
             ],
             "bot_optional": [
               "users:read",
               "channels:read",
               "groups:read",
+              "pins:write",
             ],
           },
         },

@@ -15,10 +15,15 @@ afterEach(async () => {
 
 /** Answers every line with a notice that says the line. */
 const noticing =
-  (more: Partial<Reply> = {}): Answer =>
+  (more: Partial<Reply> = {}, filesOf?: (line: string) => Reply['files']): Answer =>
   async ({ invocation }) => {
     const line = 'line' in invocation ? invocation.line : invocation.command
-    const reply: Reply = { answer: `list for ${line}`, figures: {}, ...more }
+    const reply: Reply = {
+      answer: `list for ${line}`,
+      figures: {},
+      ...more,
+      ...(filesOf && { files: filesOf(line) ?? [] }),
+    }
     return respond({ answer: 'It is up', figures: {}, notice: { name: 'group', reply } })
   }
 
@@ -28,7 +33,8 @@ const open = async (more: Partial<Reply> = {}, parts: Parameters<typeof team>[1]
 }
 
 /** All that stands in the channel, apart from what is said in threads. */
-const standing = () => [...bot.slack.standing].filter(([key]) => key.startsWith('C1 ')).map(([, body]) => body)
+const standing = () =>
+  [...bot.slack.standing].filter(([key]) => key.startsWith('C1 ')).map(([, body]) => body)
 
 describe('a standing notice in Slack', () => {
   it('is posted and pinned once, and updated from then on', async () => {
@@ -43,7 +49,7 @@ describe('a standing notice in Slack', () => {
     expect(slack.all('respond').map(({ body }) => body.text)).toEqual(['It is up', 'It is up'])
   })
 
-  it('has its drawing and files in its thread, once for each of them, the old ones taken away', async () => {
+  it('has its drawing and files in its thread, once as long as they stay the same', async () => {
     const { slack, command } = await open({ files: full.files ?? [], pictures: full.pictures ?? [] })
     await command('one')
     const shared = await slack.next('files.completeUploadExternal')
@@ -54,6 +60,17 @@ describe('a standing notice in Slack', () => {
     await slack.next('chat.update')
     expect(slack.all('files.completeUploadExternal')).toHaveLength(1)
     expect(slack.all('files.delete')).toEqual([])
+  })
+
+  it('has newer files in the place of those before', async () => {
+    const filesOf = (line: string) => [{ name: 'parts.csv', type: 'text/csv', content: line }]
+    bot = await openBot({ answer: noticing({}, filesOf), teams: [team('T1', { scopes: SCOPES })] })
+    const { slack, command } = bot
+    await command('one')
+    await slack.next('files.completeUploadExternal')
+    await command('two')
+    await slack.next('files.delete')
+    expect([...slack.uploads.values()].map(({ bytes }) => String(bytes))).toEqual(['two'])
   })
 
   it('that was deleted is posted and pinned anew', async () => {
@@ -67,8 +84,13 @@ describe('a standing notice in Slack', () => {
   })
 
   it('of sixty people with sixty cautions is one message within every limit', async () => {
-    const text = 'the lid is heavier than one person lifts alone, so lift it with two, and mind the <edges> of the sheet.'
-    const cautions = Array.from({ length: 90 }, (_, row) => ({ id: 'use', task: 'use', text: `Kit ${row}: ${text}` }))
+    const text =
+      'the lid is heavier than one person lifts alone, so lift it with two, and mind the <edges> of the sheet.'
+    const cautions = Array.from({ length: 90 }, (_, row) => ({
+      id: 'use',
+      task: 'use',
+      text: `Kit ${row}: ${text}`,
+    }))
     const rows = Array.from({ length: 180 }, (_, row) => [row, `part of kit ${row}`, '12 x 18'])
     const tables = [{ title: 'Cut now', columns: ['n', 'what', 'in'], rows }]
     const { slack, command } = await open({ cautions, tables })
@@ -76,7 +98,10 @@ describe('a standing notice in Slack', () => {
     await slack.next('files.completeUploadExternal')
     expect(standing()).toHaveLength(1)
     expect(textOf(standing()[0] ?? {})).toMatch(/\d+ more cautions in the file cautions\.txt/u)
-    expect([...slack.uploads.values()].map(({ filename }) => filename)).toEqual(['cautions.txt', 'cut-now-1.csv'])
+    expect([...slack.uploads.values()].map(({ filename }) => filename).toSorted()).toEqual([
+      'cautions.txt',
+      'cut-now-1.csv',
+    ])
   })
 })
 

@@ -10,17 +10,17 @@ beforeAll(async () => {
       line.startsWith('convert')
         ? { notice: { name: 'group', reply: { answer: `The list: ${line}`, figures: {} } } }
         : line === 'help strips'
-        ? {
-            audience: 'channel',
-            pictures: [
-              { name: 'front', alt: 'The front, 18 in wide', scene: { width: 8, height: 6, shapes: [] } },
-            ],
-            files: [
-              { name: 'cut list.csv', type: 'text/csv', content: 'part,long\nA,"18½"\n' },
-              { name: 'bad.html', type: 'text/html', content: '<script>alert(1)</script>' },
-            ],
-          }
-        : undefined,
+          ? {
+              audience: 'channel',
+              pictures: [
+                { name: 'front', alt: 'The front, 18 in wide', scene: { width: 8, height: 6, shapes: [] } },
+              ],
+              files: [
+                { name: 'cut list.csv', type: 'text/csv', content: 'part,long\nA,"18½"\n' },
+                { name: 'bad.html', type: 'text/html', content: '<script>alert(1)</script>' },
+              ],
+            }
+          : undefined,
   })
 }, 60_000)
 afterAll(() => room.close())
@@ -231,7 +231,7 @@ describe('a standing notice', () => {
     expect(await standing(await caller(room.url, 'Cy', 'other-club'))).toEqual([])
   })
 
-  it('is nobody\'s own: it stays when whoever put it up deletes what they asked', async () => {
+  it("is nobody's own: it stays when whoever put it up deletes what they asked", async () => {
     const ann = await caller(room.url, 'Ann', 'club-two')
     await ann.ask('convert 3in')
     expect(await (await ann.post('/room/forgotten', {})).json()).toEqual({ count: 1 })
