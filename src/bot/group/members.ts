@@ -10,6 +10,7 @@ import { partTables, planAnswer, planFigures, sawNotes, sizeNotes } from '../pla
 import { quoted, Refusal } from '../refusal.ts'
 import type { Reply } from '../reply.ts'
 import { didYouMean } from '../suggest.ts'
+import { changeOptions } from './changeOptions.ts'
 import {
   current,
   FIRST_PLAN,
@@ -86,7 +87,7 @@ export const join = defineAction({
 export const change = defineAction({
   summary: 'Change your own kit; a later change of the shared plan still reaches the rest of it',
   options: z.strictObject({
-    ...planOptions,
+    ...changeOptions,
     plan: whichPlan,
     anew: yes('take the plan as it is, without what you changed before').optional(),
   }),

@@ -6,9 +6,10 @@ import type { Context } from '../context.ts'
 import { fewCautions } from '../fewCautions.ts'
 import { choice, count, first, money, words, yes } from '../option.ts'
 import { overlay } from '../planChoices.ts'
-import { choicesFrom, planOptions } from '../planOptions.ts'
+import { choicesFrom } from '../planOptions.ts'
 import { quoted, Refusal } from '../refusal.ts'
 import type { Reply } from '../reply.ts'
+import { namedChangeOptions } from './changeOptions.ts'
 import {
   current,
   FIRST_PLAN,
@@ -128,7 +129,7 @@ export const plan = defineAction({
   summary: 'Change the shared plan, or add one beside it; says whom that changes',
   options: z.strictObject({
     plan: first(words('which of the shared plans; a new name adds one', FIRST_PLAN)).optional(),
-    ...planOptionsUnnamed(),
+    ...namedChangeOptions,
   }),
   run: async ({ plan: typed = FIRST_PLAN, ...input }, context) => {
     await organisersOnly(context, 'changes the shared plan')
@@ -153,12 +154,6 @@ export const plan = defineAction({
     return withNotice(reply, before, after, context)
   },
 })
-
-/** The object stands first nowhere here: the plan's name does. */
-function planOptionsUnnamed() {
-  const { object, ...others } = planOptions
-  return { object: object.meta({ ...z.globalRegistry.get(object), first: false }), ...others }
-}
 
 function whomItChanges(was: Group | undefined, group: Group, name: string, context: Context): Reply {
   const worked = workKits(group, context)
