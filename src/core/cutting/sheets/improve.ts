@@ -16,14 +16,15 @@ const POLISH_SHARE = 0.1
 const LAST_POLISH = 2e5
 const MOST_POLISH = 1e7
 
-/** How far towards the bound the first goal lies. */
+/** How far towards the bound the first goal lies, and the same for large jobs, whose first layout is nearer to it. */
 const FIRST_SHARE = 0.5
+const LARGE_FIRST_SHARE = 0.35
 
 /** Steps that a first attempt at a far goal may take, for each sheet in use. */
 const ATTEMPT = 2e6
 
 /** The same for large jobs, whose steps do more. */
-const LARGE_ATTEMPT = 8e6
+const LARGE_ATTEMPT = 1.2e7
 
 /** Gives the parts without a place more sheets, whatever they cost, in a few ways; leaves the cheapest. */
 const complete = (packing: Packing, random: Random, shouldStop: ShouldStop): void => {
@@ -73,7 +74,7 @@ export const improve = (packing: Packing, scale: number, random: Random, shouldS
     else restorePacking(packing, best)
   }
   if (!meets()) columns.learn(best.sheets)
-  let share = FIRST_SHARE
+  let share = large ? LARGE_FIRST_SHARE : FIRST_SHARE
   const attempt = (large ? LARGE_ATTEMPT : ATTEMPT) * best.sheets.length
   while (!meets() && !shouldStop()) {
     if (best.leftCount > 0) {
@@ -84,7 +85,13 @@ export const improve = (packing: Packing, scale: number, random: Random, shouldS
       const goal = best.cost - Math.max(packing.job.coin, far)
       const reached = reach(packing, goal, random, () => pause() || packing.effort > end)
       share = reached ? Math.min(FIRST_SHARE, share * 1.5) : share / 2
+      const missed = large && !reached ? markPacking(packing) : undefined
       if (!reached && !shouldStop()) complete(packing, random, shouldStop)
+      if (missed !== undefined && packing.cost >= best.cost) {
+        // Sheets that are all but full are worth keeping for the next, nearer goal.
+        restorePacking(packing, missed)
+        continue
+      }
     }
     if (packing.leftCount === 0 && (best.leftCount > 0 || packing.cost < best.cost)) keep()
     else restorePacking(packing, best)

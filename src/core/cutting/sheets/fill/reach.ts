@@ -6,13 +6,21 @@ import type { Random } from '../random.ts'
 import { dropSheet } from '../ruin.ts'
 import { packingScore, stepOnce } from '../search.ts'
 import { cheapestPlan, needOf, type Plan, planWithin } from './plan.ts'
-import { openFilled, refillRows } from './refill.ts'
+import { openFilled, refillRows, refillSheets } from './refill.ts'
 
 /** Share of the effort that goes into filling rows anew; the rest moves single parts. */
 const REFILL_SHARE = 0.8
 
 /** Most rows that are filled anew in one step. */
 const MOST_ROWS = 3
+
+/** A descent ends after so many steps in a row that gain less than this, in largest sheets. */
+const IDLE_STEPS = 100
+const LEAST_GAIN = 1e-4
+
+/** How many sheets are filled anew between two descents. */
+const LEAST_SHEETS = 2
+const MOST_SHEETS = 5
 
 /** From how many parts, and how many of the largest sheets, a job counts as large. */
 const LARGE_PARTS = 150
@@ -58,9 +66,32 @@ export const refillAll = (packing: Packing, random: Random, shouldStop: ShouldSt
   followPlan(packing, plan, random, shouldStop)
 }
 
+/** Fills rows anew and moves single parts as long as fewer parts are left without a place for it. */
+const descend = (packing: Packing, budget: number, random: Random, shouldStop: ShouldStop): void => {
+  let mark = markPacking(packing)
+  let current = packingScore(packing)
+  let refilling = 0
+  let idle = 0
+  const from = packing.effort
+  while (packing.leftCount > 0 && idle < IDLE_STEPS && !shouldStop()) {
+    const before = packing.effort
+    if (refilling <= (before - from) * REFILL_SHARE) {
+      refillRows(packing, 1 + random.below(MOST_ROWS), random, shouldStop)
+      refilling += packing.effort - before
+    } else stepOnce(packing, budget, random)
+    const next = packingScore(packing)
+    idle = next < current - LEAST_GAIN ? 0 : idle + 1
+    if (next <= current) {
+      current = next
+      mark = markPacking(packing)
+    } else restorePacking(packing, mark)
+  }
+}
+
 /**
  * Searches for a place for every part on the sheets that the budget buys, for jobs of many parts: sheets are filled with
- * rows that lie nearly flush, then rows are filled anew and single parts moved. True when found.
+ * rows that lie nearly flush, then, again and again, the emptiest few sheets are filled anew and what comes of it is
+ * bettered by rows and single parts (iterated local search, Lourenço, Martin, Stützle 2003). True when found.
  */
 export const reachPlan = (
   packing: Packing,
@@ -71,16 +102,13 @@ export const reachPlan = (
   const plan = planWithin(packing.job, budget)
   if (plan === undefined) return false
   followPlan(packing, plan, random, shouldStop)
+  descend(packing, budget, random, shouldStop)
   let mark = markPacking(packing)
   let current = packingScore(packing)
-  let refilling = 0
-  const from = packing.effort
   while (packing.leftCount > 0 && !shouldStop()) {
-    const before = packing.effort
-    if (refilling <= (before - from) * REFILL_SHARE) {
-      refillRows(packing, 1 + random.below(MOST_ROWS), random, shouldStop)
-      refilling += packing.effort - before
-    } else stepOnce(packing, budget, random)
+    const count = LEAST_SHEETS + random.below(MOST_SHEETS - LEAST_SHEETS + 1)
+    refillSheets(packing, count, random, shouldStop)
+    descend(packing, budget, random, shouldStop)
     const next = packingScore(packing)
     if (next <= current) {
       current = next

@@ -14,6 +14,9 @@ const LARGE_BONUS = 0.1
 const ROW_STEPS = 20_000
 
 const WHOLE_SHEET: Effort = { turns: 1, tries: 6 }
+/** By how much of a sheet a fuller one may pass for an emptier one where the emptiest are drawn. */
+const FILL_NOISE = 0.02
+
 const ONE_ROW: Effort = { turns: 1, tries: 3 }
 
 const worthsOf = (packing: Packing, random: Random): Float64Array => {
@@ -104,5 +107,29 @@ export const refillRows = (packing: Packing, count: number, random: Random, shou
   }))
   for (const { sheet, row } of ranked.sort((a, b) => a.rank - b.rank))
     fillBare(packing, sheet, row, ONE_ROW, random, shouldStop)
+  fillGaps(packing, random)
+}
+
+/** Clears about the emptiest sheets and fills them anew from all their parts, one after another, small ones rather first. */
+export const refillSheets = (
+  packing: Packing,
+  count: number,
+  random: Random,
+  shouldStop: ShouldStop,
+): void => {
+  const ranked = packing.sheets.map((_, index) => ({
+    index,
+    rank: fillOf(packing, index) + FILL_NOISE * random.next(),
+  }))
+  const cleared = ranked
+    .sort((a, b) => a.rank - b.rank)
+    .slice(0, count)
+    .map(({ index }) => {
+      const sheet = ownSheet(packing, index)
+      clearRow(packing, sheet, sheet.root)
+      return { sheet, rank: sheet.root.length * sheet.root.width * (0.5 + random.next()) }
+    })
+  for (const { sheet } of cleared.sort((a, b) => a.rank - b.rank))
+    fillBare(packing, sheet, sheet.root, WHOLE_SHEET, random, shouldStop)
   fillGaps(packing, random)
 }
