@@ -97,9 +97,12 @@ describe('handout', () => {
   })
 
   it('has the same sheets in layouts, cut order and shopping: they are searched for once', async () => {
-    const { room, last } = printing
+    const { room, last, searches } = printing
     await room.reply('project start 17in x 13in height=15in', SMALL)
+    const before = searches()
     await room.reply('handout', SMALL)
+    // The panels from sheets and the strips from boards: one search each.
+    expect(searches() - before).toBe(2)
     const { handout } = last()
     const [taken] = blocksOf(handout, 'Layouts')
     expect(taken).toMatchObject({
