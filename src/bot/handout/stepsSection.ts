@@ -13,12 +13,15 @@ export function stepsSection(
   all: readonly Standing[],
   build: Build,
   job: LaidJob,
-  { show, settled }: Context,
+  { show, settled, settings }: Context,
 ): Section {
   const minutes = all.reduce((sum, { step }) => sum + build.minutes(step), 0)
   const rips = job.groups.flatMap((laid) => ripsOf(laid, settled.kerf))
   const fences = rips.flatMap(({ label, steps }) =>
-    steps.map(({ setting }) => `rip fence: ${show.mark(setting, 'mark', true)} ${show.unit} (${label})`),
+    steps.map(
+      ({ setting }) =>
+        `rip fence: ${show.mark(setting, 'mark', true)} ${show.unit} (${label}${setting < settings.safeRip ? ', push block' : ''})`,
+    ),
   )
   return {
     title: 'Steps',
