@@ -111,7 +111,7 @@ const labelWords = (label: Length): string =>
 
 /** The config's own words, read as a person's would be; the config's check has read them before. */
 function defaultBoard(name: string, reading: ReadingSettings) {
-  const read = readBoard(name, { ...reading, units: undefined })
+  const read = once('board', name, reading, () => readBoard(name, { ...reading, units: undefined }))
   if (read.status === 'read') return read
   throw new Refusal(
     'fault',
@@ -120,10 +120,21 @@ function defaultBoard(name: string, reading: ReadingSettings) {
 }
 
 export function defaultSheet(name: string, reading: ReadingSettings) {
-  const read = readSheet(name, { ...reading, units: undefined })
+  const read = once('sheet', name, reading, () => readSheet(name, { ...reading, units: undefined }))
   if (read.status === 'read') return read
   throw new Refusal(
     'fault',
     `the sheet in the settings, ${name}, is not sold in region ${reading.region}; add sheet=`,
   )
+}
+
+/** What the same words mean by the same tables never changes, and every plan needs it. */
+const known = new WeakMap<object, Map<string, unknown>>()
+
+function once<Read>(what: string, name: string, { region, stock }: ReadingSettings, read: () => Read): Read {
+  const words = known.get(stock) ?? new Map<string, unknown>()
+  known.set(stock, words)
+  const key = `${what} ${region} ${name}`
+  if (!words.has(key)) words.set(key, read())
+  return words.get(key) as Read
 }

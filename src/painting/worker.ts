@@ -1,29 +1,14 @@
-import { createRequire } from 'node:module'
-import { Resvg } from '@resvg/resvg-js'
+import { setImmediate as immediately } from 'node:timers/promises'
 import type { Scene } from '../drawing/scene.ts'
 import { letGo } from './letGo.ts'
-import { encodePng } from './png.ts'
-import { FONT, writeSvg } from './svg.ts'
+import { paint } from './paint.ts'
 
-const FONTS = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf']
-
-/** Only the fonts that come with the bot: a picture is the same on every machine. */
-const fontFiles = FONTS.map((name) => createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}`))
-
-/** Pixels across: sharp on a phone, and still a small file. */
-const WIDTH = 960
-
-/** A scene as a PNG. */
-export function work(scene: Scene): Uint8Array {
+/** What a thread runs: a scene as a PNG, and nothing left of what it took to paint it. */
+export async function work(scene: Scene): Promise<Uint8Array> {
   const png = paint(scene)
+  // What is freed outside of the heap is freed in a turn of its own.
+  await immediately()
   letGo()
+  await immediately()
   return png
-}
-
-function paint(scene: Scene): Uint8Array {
-  const image = new Resvg(writeSvg(scene), {
-    fitTo: { mode: 'width', value: WIDTH },
-    font: { loadSystemFonts: false, fontFiles, defaultFontFamily: FONT },
-  }).render()
-  return encodePng({ width: image.width, height: image.height, bytes: image.pixels })
 }

@@ -1,7 +1,7 @@
 import { cpuUsage, stdout } from 'node:process'
 import { parseArgs } from 'node:util'
 import type { Picture } from '../../src/bot/reply.ts'
-import { work } from '../../src/painting/worker.ts'
+import { paint } from '../../src/painting/paint.ts'
 import { cutPictures, EXTREMES, INCHES, planOf, planPictures, USUAL } from '../drawing/corpus.ts'
 import type { Bench } from './bench.ts'
 import { layTable, median } from './table.ts'
@@ -29,8 +29,8 @@ interface Measured {
 
 function measure(pictures: readonly Picture[], times: number): readonly Measured[] {
   return pictures.map(({ name, scene }) => {
-    const png = work(scene)
-    return { name, painting: timed(times, () => work(scene)), bytes: png.length }
+    const png = paint(scene)
+    return { name, painting: timed(times, () => paint(scene)), bytes: png.length }
   })
 }
 
