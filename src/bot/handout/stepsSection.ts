@@ -1,11 +1,11 @@
 import type { Standing } from '../../core/steps/progress.ts'
-import type { Setting } from '../../core/steps/step.ts'
+import type { Setting, Step } from '../../core/steps/step.ts'
 import type { Context } from '../context.ts'
 import type { LaidJob } from '../laidJob.ts'
 import { ripsOf } from '../ripTable.ts'
 import type { Show } from '../show.ts'
 import type { Build } from '../stepsKept.ts'
-import { settingWords, timeWords } from '../stepsReply.ts'
+import { purposeIn, settingWords, timeWords } from '../stepsReply.ts'
 import type { HandoutTask, Section } from './handout.ts'
 
 /** Every step of the build with what to set and how, ticked where it is done. `job` is what the strips are ripped from. */
@@ -51,15 +51,15 @@ function taskOf(
   return {
     ticked: mark?.state === 'done' && !changed,
     heading: `${number}. ${step.id}${parts}${state}`,
-    settings: isRip ? fences : step.settings.map((setting) => settingLine(setting, show)),
+    settings: isRip ? fences : step.settings.map((setting) => settingLine(step, setting, show)),
     words: step.how,
   }
 }
 
 /** `end diagonals: 21 5/32 in, 1/32 apart at most`. */
-function settingLine(setting: Setting, show: Show): string {
+function settingLine(step: Step, setting: Setting, show: Show): string {
   const { what, length, within } = setting
   const size =
-    length === undefined ? settingWords(setting, show) : `${show.mark(length, 'mark', true)} ${show.unit}`
+    length === undefined ? settingWords(setting, show) : `${show.mark(length, purposeIn(step, setting), true)} ${show.unit}`
   return `${what}: ${size}${within === undefined ? '' : `, ${show.mark(within, 'mark', true)} apart at most`}`
 }
