@@ -14,7 +14,7 @@ export default defineCommand({
     if (!sure) {
       return {
         answer:
-          'This deletes your units and takes your name out of every history here, for good. Plans and lists stay. To go on: forget me sure=yes',
+          'This deletes your units and takes you out of every history, group and list of ticks here, for good. Plans and lists stay. To go on: forget me sure=yes',
         buttons: [{ label: 'Forget me', line: 'forget me sure=yes' }],
         figures: { deleted: 0, unnamed: 0 },
       }
