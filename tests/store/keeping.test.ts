@@ -29,6 +29,14 @@ describe('what a platform keeps', () => {
     expect(await keeping.recallLine('nothing-of-the-sort')).toBeUndefined()
     expect(await createKeeping(store, 'other', now).recallLine(name)).toBeUndefined()
   })
+
+  it('remembers by a name what was written last, by whoever knew what stood there', async () => {
+    expect(await keeping.recall('list')).toEqual({ revision: 0, text: undefined })
+    expect(await keeping.remember('list', 'one', 0)).toBe(true)
+    expect(await keeping.remember('list', 'two', 0)).toBe(false)
+    expect(await keeping.recall('list')).toEqual({ revision: 1, text: 'one' })
+    expect(await createKeeping(store, 'other', now).recall('list')).toEqual({ revision: 0, text: undefined })
+  })
 })
 
 describe('a vault', () => {

@@ -60,6 +60,8 @@ function taskOf(
 function settingLine(step: Step, setting: Setting, show: Show): string {
   const { what, length, within } = setting
   const size =
-    length === undefined ? settingWords(setting, show) : `${show.mark(length, purposeIn(step, setting), true)} ${show.unit}`
+    length === undefined
+      ? settingWords(setting, show)
+      : `${show.mark(length, purposeIn(step, setting), true)} ${show.unit}`
   return `${what}: ${size}${within === undefined ? '' : `, ${show.mark(within, 'mark', true)} apart at most`}`
 }

@@ -70,6 +70,15 @@ describe('a command in a server', () => {
     expect(asked.map(({ managesChannel }) => managesChannel)).toEqual([false, true])
   })
 
+  it('names people by their id, as Discord writes a mention', async () => {
+    const person = '1400000000000000055'
+    const said = await ask(slash(`organisers add <@${person}>`))
+    expect(asked[0]?.invocation).toMatchObject({ options: { person: `<@${person}>` } })
+    expect(wordsOf(said)).toContain(person)
+    expect(wordsOf(said)).not.toMatch(/(?<!\\)<@/u)
+    await ask(slash(`organisers remove <@!${person}>`))
+  })
+
   it('is by whom the server calls by another name', async () => {
     const event = payload('command')
     await ask({ ...event, member: { ...(event.member as Json), nick: 'Maria from the shed' } })

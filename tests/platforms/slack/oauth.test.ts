@@ -48,7 +48,7 @@ describe('installing in many workspaces', () => {
     const to = new URL(begun.headers.get('location') ?? '')
     expect([to.origin, to.pathname]).toEqual(['https://slack.com', '/oauth/v2/authorize'])
     expect(to.searchParams.get('scope')).toBe(
-      'commands,chat:write,app_mentions:read,im:history,files:write,users:read,channels:read,groups:read',
+      'commands,chat:write,app_mentions:read,im:history,files:write,users:read,channels:read,groups:read,pins:write',
     )
     expect(to.searchParams.get('redirect_uri')).toBe('https://bot.example.org/slack/oauth_redirect')
   })

@@ -152,3 +152,19 @@ describe('whatever a reply says', () => {
     )
   })
 })
+
+describe('the words under the blocks', () => {
+  it('say how many cautions there was no room for, and cut no entity in two', () => {
+    const cautions = Array.from({ length: 60 }, (_, row) => ({
+      id: 'rip',
+      task: 'rip',
+      text: `Caution ${row}: keep the guard on & use a push stick for narrow strips on the saw, always.`,
+    }))
+    const { text } = render(respond({ answer: 'Cut 2 panels', figures: {}, cautions }))
+    expect(text.length).toBeLessThanOrEqual(4000)
+    expect(text).toMatch(/^Cut 2 panels\n! Caution 0: .*\n! \d+ more below$/su)
+    const long = render(respond({ answer: '&'.repeat(5000), figures: {} })).text
+    expect(long.length).toBeLessThanOrEqual(4000)
+    expect(long).toMatch(/^(?:&amp;)+\.\.\.$/u)
+  })
+})
