@@ -8,6 +8,7 @@ import { Refusal } from '../../src/bot/refusal.ts'
 import type { Invocation, Response } from '../../src/bot/request.ts'
 import { renderJson } from '../../src/platforms/ask/render.ts'
 import { createSearch } from '../../src/search/pool.ts'
+import { before } from '../beforeExample.ts'
 import { catalogue, examples, openRoom } from '../room.ts'
 
 const stopped = { aborted: false }
@@ -200,7 +201,9 @@ describe('a form', () => {
 
   it.each(examples)('of %s gives what the line gives: %s', async (_, line) => {
     const [typed, sent] = [await openRoom({ search }), await openRoom({ search })]
-    for (const room of [typed, sent]) await room.reply('project start 17in x 13in height=15in')
+    for (const room of [typed, sent])
+      for (const earlier of ['project start 17in x 13in height=15in', ...before(line)])
+        await room.reply(earlier)
     const answered = await typed.ask(line)
     expect(withoutButtons(await sent.invoke(asForm(line)))).toEqual(withoutButtons(answered))
     expect(answered.ok).toBe(true)

@@ -3,6 +3,7 @@ import { PHONE_COLUMNS, tableLines } from '../../src/bot/format.ts'
 import type { Figure } from '../../src/bot/reply.ts'
 import type { Response } from '../../src/bot/request.ts'
 import { createSearch } from '../../src/search/pool.ts'
+import { before, PLAN } from '../beforeExample.ts'
 import { catalogue, config, examples, openRoom } from '../room.ts'
 
 /** The figures of each command; scripts rely on the names. */
@@ -24,10 +25,6 @@ const FIGURES: Readonly<Record<string, string>> = {
   fit: 'moisture change loosest tightest allowance',
 }
 
-/** Examples that go on from a plan are run where there is one. */
-const NEEDS_PLAN = /^(?:project(?! start)|layout|cutorder|shopping|steps|draw|handout|group)/u
-const PLAN = 'project start 17in x 13in height=15in sheet=1/2 ply'
-
 const search = createSearch({ threads: 1, queue: 8 })
 afterAll(() => search.close())
 
@@ -39,13 +36,6 @@ async function say(...lines: readonly string[]): Promise<Response> {
     responses.push(await room.ask(line, { user: line === 'group join' ? 'you' : 'me' }))
   await room.close()
   return responses.at(-1) as Response
-}
-
-/** What has to be said before an example: of a group all that comes before it, for the examples follow one another. */
-function before(line: string): readonly string[] {
-  if (!line.startsWith('group')) return NEEDS_PLAN.test(line) ? [PLAN] : []
-  const lines = examples.filter(([name]) => name === 'group').map(([, each]) => each)
-  return [PLAN, ...lines.slice(0, lines.indexOf(line))]
 }
 
 const run = (line: string) => say(...before(line), line)

@@ -545,11 +545,9 @@ describe('fastened', () => {
           [receiver, 1, receiver === sheet ? plan.panelHeight : width],
         )
         const filled = sum(ends[0].map((one) => volumeIn(one, behind)))
-        // Below a bottom on cleats the bracket stands elsewhere, but the panel is behind it wherever that is.
+        // With a bottom the bracket stands elsewhere, but the panel is behind it wherever that is.
         expect(filled).toBe(volumeOf(behind))
-        expect(receiver).toBe(
-          plan.bottom?.on === 'cleats' || plan.lid?.kind === 'inset' ? sheet : sheet + strip,
-        )
+        expect(receiver).toBe(plan.bottom !== undefined || plan.lid?.kind === 'inset' ? sheet : sheet + strip)
         expect(bottom.length === 0 || plan.bottom !== undefined).toBe(true)
       },
       { corner: 'bracketed', cord: undefined },
