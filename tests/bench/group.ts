@@ -34,9 +34,6 @@ async function repeat(room: Room, line: string, times: number) {
 }
 type Asked = Awaited<ReturnType<typeof repeat>>
 
-/** A line too long for the id of a button is sent under a short name (customId.ts), which only a message that is sent has. */
-const LONG_ID = /an id: \d+ characters/u
-
 /** What a platform would refuse of an answer, and of what it puts up for the channel; a refusal is a fault as well. */
 function faultsOf({ line, response }: Asked): readonly string[] {
   if (!response?.ok) return [`${line}: ${response?.error ?? 'not asked'}`]
@@ -44,9 +41,7 @@ function faultsOf({ line, response }: Asked): readonly string[] {
   const shown = [response, ...(notice ? [{ ...response, reply: notice.reply }] : [])]
   return shown
     .flatMap((each) => rendersResponse(each, renderers))
-    .flatMap(({ platform, faults }) =>
-      faults.filter((fault) => !LONG_ID.test(fault)).map((fault) => `${line}, ${platform}: ${fault}`),
-    )
+    .flatMap(({ platform, faults }) => faults.map((fault) => `${line}, ${platform}: ${fault}`))
 }
 
 const figure = ({ response }: Asked, name: string): number =>

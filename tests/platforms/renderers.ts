@@ -1,6 +1,9 @@
+import { createHash } from 'node:crypto'
 import { PHONE_COLUMNS } from '../../src/bot/format.ts'
+import { type Deed, shortId } from '../../src/platforms/discord/customId.ts'
+import { limits } from '../../src/platforms/discord/limits.ts'
 import type { DiscordMessage } from '../../src/platforms/discord/message.ts'
-import { render as renderDiscord } from '../../src/platforms/discord/render.ts'
+import { PLAIN, render as renderDiscord } from '../../src/platforms/discord/render.ts'
 import { render as renderRoom } from '../../src/platforms/room/render.ts'
 import { render as renderSlack } from '../../src/platforms/slack/render.ts'
 import { checkMessage as checkDiscord, flattened, type WireMessage } from './discord/checkMessage.ts'
@@ -54,10 +57,17 @@ const slackTexts = (value: unknown): readonly string[] => {
   )
 }
 
+/** As pages.ts has it: a line too long for the id of a button is named in its place. */
+function idOf(deed: Deed, line: string): string {
+  const id = shortId(deed, line)
+  const name = createHash('sha256').update(line).digest('base64url').slice(0, 22)
+  return id.length <= limits.customId ? id : `1:${deed}#${name}`
+}
+
 /** The renderer of every platform, each with its own strict checker. */
 export const renderers: Renderers = {
   discord: renderer({
-    render: (response) => renderDiscord(response),
+    render: (response) => renderDiscord(response, { ...PLAIN, idOf }),
     faults: (messages) => [
       ...messages.flatMap((message) => checkDiscord(onTheWire(message))),
       ...messages.flatMap(textsIn).flatMap(codeFaults),

@@ -30,7 +30,8 @@ export interface RenderTerms {
   readonly asked?: string | undefined
 }
 
-const PLAIN: RenderTerms = {
+/** What an answer to one person is rendered with, as long as every line is short enough for a button. */
+export const PLAIN: RenderTerms = {
   idOf: shortId,
   lacks: () => false,
   isPrivate: true,
