@@ -6,6 +6,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     setupFiles: ['./tests/seed.ts'],
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     reporters: ['default', './tests/closingLine.ts'],
   },
 })
