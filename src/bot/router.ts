@@ -8,6 +8,7 @@ import { plain, quoted, Refusal } from './refusal.ts'
 import type { Reply } from './reply.ts'
 import type { Answer, Invocation, Request, Response } from './request.ts'
 import { didYouMean } from './suggest.ts'
+import { unknownCommand } from './unknownCommand.ts'
 
 /** What the router needs of the outside: the surroundings of every context, a log, and a source of reference numbers. */
 export interface RouterParts extends Omit<Surroundings, 'commands'> {
@@ -138,17 +139,8 @@ function findCommand(name: string, catalogue: Catalogue, line: string): Command 
   if (command) return command
   if (name === '')
     throw new Refusal('unknown', 'the line is empty or starts with an option; write a command first, or help')
-  const hint = didYouMean(name, [...catalogue.keys()])
-  const [asTyped = name] = line.split(/\s/u)
-  const instead = MEASURE.test(line)
-    ? `; for a measure write: ${AREA.test(line) ? 'finish' : 'convert'} ${plain(line)}`
-    : `; "help" lists them all.${hint}`
-  throw new Refusal('unknown', `there is no command ${quoted(asTyped)}${instead}`)
+  throw unknownCommand(name, line, catalogue)
 }
-
-/** A line that begins with a number, and is no longer than a measure is. */
-const MEASURE = /^[.,]?[\d½¼¾⅛⅜⅝⅞][^=]{0,39}$/u
-const AREA = /\bsq\b|\bsf\b|sqm|²|(?:ft|m|in)\^?2/iu
 
 /** The verb that `word` names; else the fallback, when what was typed may be its input. */
 function findVerb(command: Command, word: string): { action: Action; taken: boolean } {
