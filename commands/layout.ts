@@ -11,6 +11,7 @@ import { jobOf, madeTable, mostAnswer, mostFigures, mostNotes } from '../src/bot
 import { jobNotes, layoutAnswer, takeTable } from '../src/bot/layoutReply.ts'
 import { layoutTables } from '../src/bot/layoutTables.ts'
 import { wasteOf } from '../src/bot/layoutValue.ts'
+import { nearMissNotes } from '../src/bot/nearMiss.ts'
 import { choice, count, first, length, words, yes } from '../src/bot/option.ts'
 import { layoutPictures } from '../src/bot/picturesOfLayouts.ts'
 import { readParts } from '../src/bot/readParts.ts'
@@ -37,6 +38,7 @@ const least = defineAction({
       pictures: layoutPictures(job),
       notes: [
         `${waste} % waste, kept offcuts not counted; kerf ${job.show.length(settled.kerf, 'mark', true)}`,
+        ...nearMissNotes(job),
         ...jobNotes(job),
         ...(more ? ['more time may find better: layout seconds=8'] : []),
       ],

@@ -385,3 +385,25 @@ describe('time', () => {
     await room.close()
   })
 })
+
+describe('a part that misses one more by a kerf', () => {
+  const MISS = /would give/u
+  const missed = async (...lines: readonly string[]) =>
+    (await layout(...lines)).notes?.filter((note) => MISS.test(note)) ?? []
+
+  it('is told with the size at which one more comes out, on sheets as on boards', async () => {
+    expect(await missed('units inch', SHEET, BOARD, 'cutlist add 4x 24in x 18in ply; 3 @ 4 ft')).toEqual([
+      'A 1/16 in shorter, at 23 15/16 in, would give 2 out of 48 in, not 1 (the kerf counts)',
+      'B 1/16 in shorter, at 47 15/16 in, would give 2 out of 96 in, not 1 (the kerf counts)',
+    ])
+  })
+
+  it('is not told where it comes out, where too few are wanted, or where the grain forbids it', async () => {
+    expect(await missed('units inch', SHEET, 'cutlist add 4x 23 7/8in x 17in ply')).toEqual([])
+    expect(await missed('units inch', BOARD, 'cutlist add 1 @ 4 ft')).toEqual([])
+    const turned = ['units inch', SHEET, 'cutlist add 2x 48in x 17in ply'] as const
+    expect(await missed(...turned)).toHaveLength(1)
+    expect(await missed('units inch', SHEET, 'cutlist add 2x 17in x 24in ply grain=yes')).toHaveLength(1)
+    expect(await missed('units inch', SHEET, 'cutlist add 2x 24in x 17in ply grain=yes')).toEqual([])
+  })
+})
