@@ -14,9 +14,7 @@ export interface Document<Body> {
   /** Undefined when nothing is kept. */
   readonly read: () => Promise<Body | undefined>
   /** Applies `edit` to what is kept now; run again on the newer state when somebody else was faster. */
-  readonly change: (
-    edit: (body: Body | undefined) => Body,
-  ) => Promise<{ before: Body | undefined; after: Body }>
+  readonly change: (edit: (body: Body | undefined) => Body) => Promise<Edited<Body>>
   /** What was undone or brought back, and what holds now; undefined when there is nothing to undo or redo. */
   readonly undo: () => Promise<Moved<Body> | undefined>
   readonly redo: () => Promise<Moved<Body> | undefined>
@@ -26,6 +24,13 @@ export interface Document<Body> {
   readonly forget: () => Promise<number>
   /** Deletes all that was before what holds now, and with it what undo could go back to. */
   readonly trim: () => Promise<number>
+}
+
+/** What stood before an edit and after it, and the revision that it made. */
+export interface Edited<Body> {
+  readonly before: Body | undefined
+  readonly after: Body
+  readonly revision: number
 }
 
 export interface Moved<Body> {
@@ -69,8 +74,8 @@ export function openDocument<Schema extends z.ZodType>(
         after = edit(before)
         return after
       }
-      await changeWithRetry(store, key, write, author, doing.at)
-      return { before, after: after as Body }
+      const revision = await changeWithRetry(store, key, write, author, doing.at)
+      return { before, after: after as Body, revision }
     },
     undo: () => moved('undo'),
     redo: () => moved('redo'),

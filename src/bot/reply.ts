@@ -83,4 +83,8 @@ export interface Reply {
 export interface Notice {
   readonly name: string
   readonly reply: Reply
+  /** The revision in the store that it was rendered from: an older one never takes the place of a newer. */
+  readonly revision: number
+  /** When what it is about began, in ISO 8601, since revisions count anew once that was deleted. */
+  readonly since?: string | undefined
 }
