@@ -16,7 +16,7 @@ import type { Request } from './request.ts'
 import type { Search } from './search.ts'
 import type { BotSettings } from './settings.ts'
 import { type Show, showIn } from './show.ts'
-import type { DocumentKey, Store } from './state.ts'
+import { type DocumentKey, isForgotten, type Store } from './state.ts'
 import type { Description } from './usage.ts'
 
 /** What is the same for every request. */
@@ -84,6 +84,7 @@ export async function createContext(request: Request, line: string, parts: Surro
       isOrganiser: async () => organises(request, await organisersNow()),
       forgetPerson: () => store.forgetPerson({ platform: request.place.platform, user: request.user }),
       nameOf: async (user) => {
+        if (isForgotten(user)) return 'somebody'
         const kept = openDocument(store, personKey({ ...request, user }), preferencesSchema, doing)
         return (await kept.read().catch(() => undefined))?.name ?? user
       },

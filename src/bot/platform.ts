@@ -27,8 +27,11 @@ export interface Remembered {
 export interface Keeping {
   /** True the first time an event is seen within a day; chat services deliver some twice. */
   readonly once: (event: string) => Promise<boolean>
-  /** Keeps a line too long for a button and gives the short name it is recalled by. The same line has the same name. */
-  readonly keepLine: (line: string) => Promise<string>
+  /**
+   * Keeps a line too long for a button, for at least 90 days or until `user` is forgotten, and gives the short name it is
+   * recalled by. The same line of the same person has the same name; one that is nobody's, such as of a notice, has `''`.
+   */
+  readonly keepLine: (line: string, user: string) => Promise<string>
   /** Undefined when no such line is kept. */
   readonly recallLine: (name: string) => Promise<string | undefined>
   readonly recall: (name: string) => Promise<Remembered>

@@ -52,11 +52,17 @@ export interface Person {
   readonly user: string
 }
 
-/** How many revisions of a person's own documents went, and how many others no longer name them. */
+/** How many revisions of a person's own documents and lines went, and how many others no longer name them. */
 export interface Forgotten {
   readonly deleted: number
   readonly unnamed: number
 }
+
+/** What stands in a document for a person who was forgotten: another in every document, so that none leads to another. */
+export type ForgottenId = `forgotten ${string}`
+
+/** True for what stands in the place of a person who was forgotten. */
+export const isForgotten = (user: string): user is ForgottenId => /^forgotten [\da-f-]{36}$/u.test(user)
 
 /**
  * Keeps documents with every change that was made to them. Every method rejects with one sentence when what is kept
@@ -72,6 +78,8 @@ export interface Store {
     author: Author,
     at: Date,
   ) => Promise<Changed>
+  /** Writes `body` in the place of every revision there is, in one step: nobody ever finds the document gone. */
+  readonly replace: (key: DocumentKey, body: unknown, author: Author, at: Date) => Promise<void>
   /** Goes back by one edit, as a revision of its own; before the first edit lies the empty document. */
   readonly undo: (key: DocumentKey, author: Author, at: Date) => Promise<Moved>
   /** Brings back the edit last undone, unless there has been a new one since. */
@@ -82,9 +90,13 @@ export interface Store {
   readonly forget: (key: DocumentKey) => Promise<number>
   /** Deletes every revision but the newest, so that nothing of what was before is left; says how many there were. */
   readonly trim: (key: DocumentKey) => Promise<number>
+  /** Deletes every revision of documents of this kind that was written before `at`; says how many there were. */
+  readonly forgetBefore: (kind: Omit<DocumentKey, 'id'>, at: Date) => Promise<number>
   /**
-   * Deletes documents of kind `person` with this id, and takes the id out of all others: of their histories, and of what
-   * they hold under `user`, `by` or in `people`, which is where people's ids stand.
+   * Deletes documents of kind `person` with this id and those of kind `line` that the person had kept, and takes the id out
+   * of all others: of their histories, and of what they hold under `user`, `by` or in `people`, which is where people's ids
+   * stand. A ForgottenId takes its place, the same throughout one document. A change that was made on what a document held
+   * before that is a conflict.
    */
   readonly forgetPerson: (person: Person) => Promise<Forgotten>
   /** True the first time an event is seen within a day; platforms deliver some twice. */

@@ -34,6 +34,16 @@ export function createStore(engine: Engine, { revisionsKept = 200 }: StoreSettin
         append(transaction, key, expected, { body: text, ...signed(author, at) }, revisionsKept),
       )
     },
+    replace: async (key, body, author, at) => {
+      const text = write(body)
+      await alone(key, async (transaction) => {
+        const timeline = openTimeline(transaction, key)
+        const number = ((await timeline.head())?.number ?? 0) + 1
+        await transaction.deleteFrom('revisions').where(ofDocument(key)).execute()
+        const only = { way: 'edit', number, depth: 1, top: 1, body: text } as const
+        await timeline.append({ ...only, ...signed(author, at) })
+      })
+    },
     undo: move('undo'),
     redo: move('redo'),
     history: async (key, most) => {
@@ -62,8 +72,20 @@ export function createStore(engine: Engine, { revisionsKept = 200 }: StoreSettin
           .executeTakeFirst()
         return Number(numDeletedRows)
       }),
+    forgetBefore: async ({ platform, workspace, kind }, at) => {
+      const { numDeletedRows } = await database
+        .deleteFrom('revisions')
+        .where((row) => row.and({ platform, workspace, kind }))
+        .where('at', '<', at.toISOString())
+        .executeTakeFirst()
+      return Number(numDeletedRows)
+    },
     forgetPerson: (person) =>
-      database.transaction().execute((transaction) => forgetPerson(transaction, person)),
+      database
+        .transaction()
+        .execute((transaction) =>
+          forgetPerson(transaction, person, (key) => engine.lock(transaction, nameOf(key))),
+        ),
     once: (eventId, at) =>
       database.transaction().execute((transaction) => seenFirst(transaction, eventId, at)),
     close: () => database.destroy(),

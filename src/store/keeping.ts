@@ -2,15 +2,20 @@ import { createHash } from 'node:crypto'
 import type { Keeping } from '../bot/platform.ts'
 import type { DocumentKey, Store } from '../bot/state.ts'
 
+/** Days that a line is kept after it was last put on a button. */
+const LINE_DAYS = 90
+const DAY = 24 * 60 * 60 * 1000
+
 /** What `platform` keeps for itself in the store: events it has seen, lines too long for a button, what it put up where. */
 export function createKeeping(store: Store, platform: string, now: () => Date): Keeping {
   const keyOf = (id: string, kind = 'line'): DocumentKey => ({ kind, platform, workspace: '', id })
   return {
     once: (event) => store.once(`${platform}:${event}`, now()),
-    keepLine: async (line) => {
-      const name = createHash('sha256').update(line).digest('base64url').slice(0, 22)
-      // Kept already, the change meets a newer revision, and there is nothing more to do.
-      await store.change(keyOf(name), 0, line, { user: '', command: '' }, now())
+    keepLine: async (line, user) => {
+      // Everybody's lines are their own, so that they go with whoever asks to be forgotten.
+      const text = JSON.stringify([user, line])
+      const name = createHash('sha256').update(text).digest('base64url').slice(0, 22)
+      await store.replace(keyOf(name), line, { user, command: '' }, now())
       return name
     },
     recallLine: async (name) => {
@@ -28,3 +33,7 @@ export function createKeeping(store: Store, platform: string, now: () => Date): 
     },
   }
 }
+
+/** Deletes the lines of `platform` that have been on no new button for 90 days; says how many there were. */
+export const dropOldLines = (store: Store, platform: string, now: Date): Promise<number> =>
+  store.forgetBefore({ kind: 'line', platform, workspace: '' }, new Date(now.getTime() - LINE_DAYS * DAY))

@@ -1,4 +1,4 @@
-/** What is kept, one row a revision; rows are added and pruned, and only a forgotten author is ever rewritten. */
+/** What is kept, one row a revision; rows are added and pruned, and only a forgotten person is ever written out of one. */
 export interface RevisionRow {
   platform: string
   workspace: string

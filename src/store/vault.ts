@@ -4,6 +4,7 @@ import type { Store } from '../bot/state.ts'
 export interface Vault {
   /** Undefined when nothing is kept. */
   readonly read: (id: string) => Promise<string | undefined>
+  /** In one step: whoever reads meanwhile finds the text before or this one. */
   readonly write: (id: string, value: string) => Promise<void>
   readonly forget: (id: string) => Promise<void>
 }
@@ -16,11 +17,7 @@ export function createVault(store: Store, platform: string, now: () => Date): Va
       const { body } = await store.read(keyOf(id))
       return typeof body === 'string' ? body : undefined
     },
-    write: async (id, value) => {
-      await store.forget(keyOf(id))
-      const { revision } = await store.read(keyOf(id))
-      await store.change(keyOf(id), revision, value, { user: '', command: '' }, now())
-    },
+    write: (id, value) => store.replace(keyOf(id), value, { user: '', command: '' }, now()),
     forget: async (id) => void (await store.forget(keyOf(id))),
   }
 }

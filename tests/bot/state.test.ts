@@ -26,11 +26,13 @@ function contended(others: number): Store & { readonly calls: string[] } {
       if (revision !== expected) return { status: 'conflict', revision }
       return { status: 'changed', revision: of(key).push(Number(body)) - 1 }
     },
+    replace: never,
     undo: never,
     redo: never,
     history: never,
     forget: never,
     trim: never,
+    forgetBefore: never,
     forgetPerson: never,
     once: never,
     close: never,

@@ -3,7 +3,13 @@ import { once as occurs } from 'node:events'
 import { fileURLToPath } from 'node:url'
 import fc from 'fast-check'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { type Author, changeWithRetry, type DocumentKey, type Store } from '../../src/bot/state.ts'
+import {
+  type Author,
+  changeWithRetry,
+  type DocumentKey,
+  isForgotten,
+  type Store,
+} from '../../src/bot/state.ts'
 import { DocumentModel, steps } from './storeModel.ts'
 
 export interface Settings {
@@ -49,6 +55,11 @@ export function storeContract(name: string, newPlace: () => Promise<StorePlace>,
       })
     }
     const body = async () => (await store.read(KEY)).body
+    /** Who stands in the list of members that a document holds. */
+    const userIn = async (key: DocumentKey, index = 0): Promise<string> => {
+      const { members } = (await store.read(key)).body as { members: { user: string }[] }
+      return members[index]?.user ?? ''
+    }
 
     describe('reads and changes', () => {
       it('starts empty, at revision 0', async () => {
@@ -286,13 +297,118 @@ export function storeContract(name: string, newPlace: () => Promise<StorePlace>,
         })
         await edit(held(ANN.user), BOB)
         await edit({ ...held(ANN.user), more: 1 }, BOB)
-        await store.forgetPerson({ platform: KEY.platform, user: ANN.user })
-        expect(await body()).toEqual({ ...held('forgotten'), more: 1 })
-        expect(await store.undo(KEY, BOB, NOON)).toMatchObject({ body: held('forgotten') })
+        const { unnamed } = await store.forgetPerson({ platform: KEY.platform, user: ANN.user })
+        expect(unnamed).toBe(2)
+        const nobody = await userIn(KEY)
+        expect(isForgotten(nobody)).toBe(true)
+        expect(await body()).toEqual({ ...held(nobody), more: 1 })
+        expect(await store.undo(KEY, BOB, NOON)).toMatchObject({ body: held(nobody) })
         const odd = 'a%_"\\!n'
-        await edit({ user: odd })
+        await edit({ members: [{ user: odd }] })
         await store.forgetPerson({ platform: KEY.platform, user: odd })
-        expect(await body()).toEqual({ user: 'forgotten' })
+        expect(isForgotten(await userIn(KEY))).toBe(true)
+      })
+
+      it('leaves those who were forgotten apart from each other, and unlike in every document', async () => {
+        const other = { ...KEY, id: 'other' }
+        for (const key of [KEY, other])
+          await store.change(key, 0, { members: [{ user: 'ann' }, { user: 'cy' }] }, BOB, NOON)
+        for (const user of ['ann', 'cy']) await store.forgetPerson({ platform: KEY.platform, user })
+        const users = await Promise.all([KEY, other].flatMap((key) => [userIn(key), userIn(key, 1)]))
+        expect(users.every(isForgotten)).toBe(true)
+        expect(new Set(users).size).toBe(4)
+      })
+
+      it('lets no edit that is under way bring somebody back who is forgotten meanwhile', async () => {
+        await edit({ members: [{ user: 'ann' }] }, BOB)
+        const { revision, body: before } = await store.read(KEY)
+        await store.forgetPerson({ platform: KEY.platform, user: 'ann' })
+        expect(await store.change(KEY, revision, before, BOB, NOON)).toEqual({
+          status: 'conflict',
+          revision: revision + 1,
+        })
+        expect(isForgotten(await userIn(KEY))).toBe(true)
+      })
+
+      it('forgets a person while others go on changing what names them', async () => {
+        const keys = Array.from({ length: 4 }, (_, id) => ({ ...KEY, id: `busy ${id}` }))
+        for (const key of keys) await store.change(key, 0, { count: 0, people: ['ann', 'cy'] }, BOB, NOON)
+        const count = (value: unknown) => {
+          const held = value as { count: number; people: string[] }
+          return { ...held, count: held.count + 1 }
+        }
+        await Promise.all([
+          ...keys.flatMap((key) =>
+            Array.from({ length: 10 }, () => changeWithRetry(store, key, count, BOB, NOON)),
+          ),
+          ...['ann', 'cy'].map((user) => store.forgetPerson({ platform: KEY.platform, user })),
+        ])
+        for (const key of keys) {
+          const held = (await store.read(key)).body as { count: number; people: string[] }
+          expect([held.count, held.people.every(isForgotten)]).toEqual([10, true])
+        }
+      })
+
+      it('forgets the lines that were kept for a person, and nobody else’s', async () => {
+        const line = (id: string): DocumentKey => ({ ...KEY, kind: 'line', workspace: '', id })
+        for (const [id, author] of [
+          ['a', ANN],
+          ['b', BOB],
+        ] as const)
+          await store.replace(line(id), 'strips 2x6', author, NOON)
+        await store.replace({ ...line('a'), platform: 'chat' }, 'strips 2x6', ANN, NOON)
+        expect(await store.forgetPerson({ platform: KEY.platform, user: ANN.user })).toEqual({
+          deleted: 1,
+          unnamed: 0,
+        })
+        expect((await store.read(line('a'))).body).toBeUndefined()
+        expect((await store.read(line('b'))).body).toBe('strips 2x6')
+        expect((await store.read({ ...line('a'), platform: 'chat' })).body).toBe('strips 2x6')
+      })
+
+      it('replaces a document with all that it was', async () => {
+        await edit('a')
+        await edit('b')
+        await store.replace(KEY, 'c', BOB, later(1))
+        expect(await store.read(KEY)).toEqual({ revision: 3, body: 'c' })
+        expect(await store.history(KEY, 10)).toEqual([{ revision: 3, at: later(1), ...BOB, way: 'edit' }])
+        expect(await store.change(KEY, 2, 'late', ANN, NOON)).toEqual({ status: 'conflict', revision: 3 })
+        expect(await store.undo(KEY, ANN, later(2))).toMatchObject({ body: undefined })
+      })
+
+      it('keeps what it was where it cannot be replaced', async () => {
+        await edit('kept')
+        await expect(store.replace(KEY, () => 1, BOB, NOON)).rejects.toThrow(TypeError)
+        expect(await store.read(KEY)).toEqual({ revision: 1, body: 'kept' })
+      })
+
+      it('is never seen without the document while it is replaced', async () => {
+        await edit(0)
+        const seen: unknown[] = []
+        const write = async () => {
+          for (let value = 1; value <= 30; value += 1) await store.replace(KEY, value, ANN, NOON)
+        }
+        const look = async () => {
+          for (let times = 0; times < 60; times += 1) seen.push(await body())
+        }
+        await Promise.all([write(), look(), look()])
+        expect(seen).toHaveLength(120)
+        expect(seen).not.toContain(undefined)
+      })
+
+      it('forgets the documents of a kind that are older than a moment', async () => {
+        const line = (id: string): DocumentKey => ({ ...KEY, kind: 'line', id })
+        await store.replace(line('old'), 1, ANN, NOON)
+        await store.replace(line('renewed'), 1, ANN, NOON)
+        await store.replace(line('renewed'), 1, ANN, later(10))
+        await edit('another kind', ANN, NOON)
+        await store.replace({ ...line('old'), platform: 'chat' }, 1, ANN, NOON)
+        const { id: _, ...kind } = line('')
+        expect(await store.forgetBefore(kind, later(10))).toBe(1)
+        expect((await store.read(line('old'))).body).toBeUndefined()
+        expect((await store.read(line('renewed'))).body).toBe(1)
+        expect((await store.read({ ...line('old'), platform: 'chat' })).body).toBe(1)
+        expect(await body()).toBe('another kind')
       })
 
       it('forgets a person in one workspace, or on a whole platform, and no further', async () => {

@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, it } from 'vitest'
-import { createKeeping } from '../../src/store/keeping.ts'
+import { createKeeping, dropOldLines } from '../../src/store/keeping.ts'
 import { openSqlite } from '../../src/store/sqlite.ts'
 import { createVault } from '../../src/store/vault.ts'
 
@@ -21,13 +21,35 @@ describe('what a platform keeps', () => {
 
   it('recalls a long line by a short name, the same for the same line', async () => {
     const line = `cutlist add ${'3 @ 4 ft; '.repeat(100)}`
-    const name = await keeping.keepLine(line)
+    const name = await keeping.keepLine(line, 'ann')
     expect(name).toMatch(/^[\w-]{22}$/u)
-    expect(await keeping.keepLine(line)).toBe(name)
+    expect(await keeping.keepLine(line, 'ann')).toBe(name)
     expect(await keeping.recallLine(name)).toBe(line)
-    expect(await keeping.keepLine(`${line} `)).not.toBe(name)
+    expect(await keeping.keepLine(`${line} `, 'ann')).not.toBe(name)
     expect(await keeping.recallLine('nothing-of-the-sort')).toBeUndefined()
     expect(await createKeeping(store, 'other', now).recallLine(name)).toBeUndefined()
+  })
+
+  it('drops the lines of a person with the person, and leaves the same line of another', async () => {
+    const names = await Promise.all(['ann', 'bob', ''].map((user) => keeping.keepLine('strips', user)))
+    expect(new Set(names).size).toBe(3)
+    await store.forgetPerson({ platform: 'chat', user: 'ann' })
+    expect(await Promise.all(names.map(keeping.recallLine))).toEqual([undefined, 'strips', 'strips'])
+  })
+
+  it('keeps a line for ninety days after it was last put on a button, and no longer', async () => {
+    const day = (count: number) => new Date(NOON.getTime() + count * 24 * 60 * 60 * 1000)
+    let today = NOON
+    const own = createKeeping(store, 'days', () => today)
+    const [old, renewed] = [await own.keepLine('old', 'ann'), await own.keepLine('renewed', 'ann')]
+    today = day(30)
+    await own.keepLine('renewed', 'ann')
+    expect(await dropOldLines(store, 'days', day(90))).toBe(0)
+    expect(await dropOldLines(store, 'days', day(91))).toBe(1)
+    expect(await own.recallLine(old)).toBeUndefined()
+    expect(await own.recallLine(renewed)).toBe('renewed')
+    expect(await dropOldLines(store, 'days', day(121))).toBe(1)
+    expect(await own.recallLine(renewed)).toBeUndefined()
   })
 
   it('remembers by a name what was written last, by whoever knew what stood there', async () => {
@@ -48,6 +70,15 @@ describe('a vault', () => {
     expect(await vault.read('team')).toBe('second')
     const key = { kind: 'vault', platform: 'chat', workspace: '', id: 'team' }
     expect(await store.history(key, 10)).toHaveLength(1)
+    const seen: unknown[] = []
+    const write = async () => {
+      for (let turn = 0; turn < 20; turn += 1) await vault.write('team', `turn ${turn}`)
+    }
+    const look = async () => {
+      for (let turn = 0; turn < 40; turn += 1) seen.push(await vault.read('team'))
+    }
+    await Promise.all([write(), look()])
+    expect(seen).not.toContain(undefined)
     await vault.forget('team')
     expect(await vault.read('team')).toBeUndefined()
   })

@@ -14,10 +14,13 @@ const VERSION = '1'
 
 const DEEDS: readonly string[] = ['say', 'ask', 'edit', 'share'] satisfies Deed[]
 
-/** The id of a button, which says all that is needed after a restart: `1:say:strips 2x6`, or `1:say#name` where that is too long. */
-export async function customId(deed: Deed, line: string, keeping: Keeping): Promise<string> {
+/**
+ * The id of a button, which says all that is needed after a restart: `1:say:strips 2x6`, or `1:say#name` where that is too
+ * long; `user` is whose line it is.
+ */
+export async function customId(deed: Deed, line: string, keeping: Keeping, user: string): Promise<string> {
   const id = shortId(deed, line)
-  return id.length <= limits.customId ? id : `${VERSION}:${deed}#${await keeping.keepLine(line)}`
+  return id.length <= limits.customId ? id : `${VERSION}:${deed}#${await keeping.keepLine(line, user)}`
 }
 
 /** The id with the line in it, however long. */

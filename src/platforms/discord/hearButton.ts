@@ -32,11 +32,12 @@ async function ask(interaction: ButtonInteraction, line: string, desk: Desk): Pr
   const use = given && useOf(given, commands)
   if (!given || !use || !lacksMore(given, commands))
     return respond(interaction, { invocation: { line }, line }, desk)
-  await interaction.showModal(formFor(given, use, await customId('ask', line, keeping)))
+  const id = await customId('ask', line, keeping, interaction.user.id)
+  await interaction.showModal(formFor(given, use, id))
 }
 
 const edit = async (interaction: ButtonInteraction, line: string, { parts }: Desk): Promise<void> => {
-  await interaction.showModal(lineForm(line, await customId('edit', '', parts.keeping)))
+  await interaction.showModal(lineForm(line, await customId('edit', '', parts.keeping, interaction.user.id)))
 }
 
 /** A sentence for whoever pressed. */

@@ -10,7 +10,7 @@ export async function hearCommand(interaction: ChatInputCommandInteraction, desk
   const { commands, keeping } = desk.parts
   const use = useOf(given, commands)
   if (use && lacksMore(given, commands)) {
-    const id = await customId('ask', lineSaying(given), keeping)
+    const id = await customId('ask', lineSaying(given), keeping, interaction.user.id)
     await interaction.showModal(formFor(given, use, id))
     return
   }

@@ -18,7 +18,8 @@ export async function hearMessage(message: Message, desk: Desk): Promise<void> {
   if ('sendTyping' in message.channel) void message.channel.sendTyping().catch(() => undefined)
   const author = authorOf(message, desk)
   const response = await desk.parts.answer({ ...author, invocation: { line } })
-  const pages = await pagesOf(response, { isPrivate: false, asked: line, fileBytes: limits.fileBytes }, desk)
+  const terms = { isPrivate: false, asked: line, fileBytes: limits.fileBytes, user: author.user }
+  const pages = await pagesOf(response, terms, desk)
   await send(pages, message, desk)
   const words = await putUpNotice(response, author, message.channelId, desk)
   if (words) await message.reply(sendable(words)).catch(() => undefined)

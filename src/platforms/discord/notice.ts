@@ -69,7 +69,7 @@ async function pageOf(
   response: Extract<Response, { ok: true }>,
   desk: Desk,
 ): Promise<Packed> {
-  const terms = { isPrivate: false, fileBytes: limits.fileBytes }
+  const terms = { isPrivate: false, fileBytes: limits.fileBytes, user: '' }
   const isOne = (each: Reply) => {
     const messages = render({ ...response, reply: each }, PUBLIC)
     return messages.length === 1 && messages.every(fits)

@@ -6,12 +6,11 @@ import { givenIn, lacksMore } from './form.ts'
 import { type Packed, pack } from './pack.ts'
 import { type RenderTerms, render } from './render.ts'
 
-/** A response as messages ready to be sent, with buttons that do what they say for good. */
-export async function pagesOf(
-  response: Response,
-  terms: Omit<RenderTerms, 'idOf' | 'lacks'>,
-  desk: Desk,
-): Promise<readonly Packed[]> {
+/** Where messages go, and whose lines are behind their buttons; nobody's where it is empty. */
+export type PageTerms = Omit<RenderTerms, 'idOf' | 'lacks'> & { readonly user: string }
+
+/** A response as messages ready to be sent, with buttons that outlive this run of the bot. */
+export async function pagesOf(response: Response, terms: PageTerms, desk: Desk): Promise<readonly Packed[]> {
   const { keeping, commands } = desk.parts
   const lacks = (line: string) => {
     const given = givenIn(line, commands)
@@ -24,7 +23,10 @@ export async function pagesOf(
   ]
   const ids = new Map(
     await Promise.all(
-      needed.map(async ([deed, line]) => [shortId(deed, line), await customId(deed, line, keeping)] as const),
+      needed.map(
+        async ([deed, line]) =>
+          [shortId(deed, line), await customId(deed, line, keeping, terms.user)] as const,
+      ),
     ),
   )
   const idOf = (deed: Deed, line: string) => ids.get(shortId(deed, line)) ?? shortId(deed, line)

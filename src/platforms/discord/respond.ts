@@ -24,7 +24,8 @@ export async function respond(interaction: Asking, asked: Asked | Promise<Asked>
   const response = await desk.parts.answer({ ...asker, invocation: question.invocation })
   const hidden = isPrivate(interaction) && !isLate
   const fileBytes = interaction.attachmentSizeLimit ?? limits.fileBytes
-  const pages = await pagesOf(response, { isPrivate: hidden, asked: question.line, fileBytes }, desk)
+  const terms = { isPrivate: hidden, asked: question.line, fileBytes, user: asker.user }
+  const pages = await pagesOf(response, terms, desk)
   if (isLate) await deliverElsewhere(pages, interaction, desk)
   else await deliver(pages, interaction, desk)
   if (hidden && response.ok && response.reply.audience === 'channel')
@@ -41,7 +42,8 @@ async function tell(words: Packed, interaction: Asking): Promise<void> {
 
 /** An answer that is meant for everybody; the reply itself can only be for the asker by then. */
 async function showToAll(response: Response, interaction: Asking, fileBytes: number, desk: Desk) {
-  const pages = await pagesOf(response, { isPrivate: false, fileBytes }, desk)
+  const terms = { isPrivate: false, fileBytes, user: interaction.user.id }
+  const pages = await pagesOf(response, terms, desk)
   interaction.ephemeral = false
   for (const page of pages) await followUp(page, interaction)
 }

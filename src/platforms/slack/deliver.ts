@@ -31,14 +31,14 @@ async function showAnswer(desk: Desk, to: Destination, delivery: Delivery): Prom
   const { response, audience } = delivery
   const message = render(response)
   const isPublic = audience === 'channel' || (response.ok && response.reply.audience === 'channel')
-  if (!isPublic) return logged(desk, tell(to, await privatePost(desk, message, delivery)))
+  if (!isPublic) return logged(desk, tell(to, await privatePost(desk, to, message, delivery)))
   // A message that was answered stands over its answer; a command or a press does not.
   const asked = to.response ? [askedBlock(desk, delivery)] : []
   await logged(
     desk,
     show(to, {
       text: message.text,
-      blocks: [...asked, ...message.blocks, ...(await formBlocks(desk, delivery))],
+      blocks: [...asked, ...message.blocks, ...(await formBlocks(desk, to, delivery))],
     }),
   )
   await share(desk, to, message)
@@ -72,14 +72,21 @@ const REASONS: Readonly<Record<string, string>> = {
 const REFUSED = 'the drawing could not be sent just now; the numbers stand. Ask again in a minute.'
 
 /** What only the asker sees: the answer, and buttons to show it to all, to get its drawing, or to mend the line. */
-async function privatePost(desk: Desk, message: SlackMessage, delivery: Delivery): Promise<Post> {
+async function privatePost(
+  desk: Desk,
+  { user }: Pick<Destination, 'user'>,
+  message: SlackMessage,
+  delivery: Delivery,
+): Promise<Post> {
   const { text, blocks } = message
-  if (!delivery.response.ok) return { text, blocks: [...blocks, ...(await formBlocks(desk, delivery))] }
+  if (!delivery.response.ok)
+    return { text, blocks: [...blocks, ...(await formBlocks(desk, { user }, delivery))] }
   const attachments = desk.recent.keep(message)
   const asked = askedBlock(desk, delivery)
   const value = await packMessage(
     { post: { text, blocks: [asked, ...blocks] }, attachments },
     desk.parts.keeping,
+    user,
   )
   const elements: ActionsBlock['elements'] = [button('show', 'Show to all', value)]
   if (attachments !== undefined) elements.push(button('send', sendLabel(message), attachments))
@@ -98,11 +105,15 @@ const sendLabel = ({ pictures, files }: Attachments): string => {
 }
 
 /** Under a line that could be mended: a button that opens it as a form. */
-async function formBlocks({ parts }: Desk, { response, line }: Delivery): Promise<readonly KnownBlock[]> {
+async function formBlocks(
+  { parts }: Desk,
+  { user }: Pick<Destination, 'user'>,
+  { response, line }: Delivery,
+): Promise<readonly KnownBlock[]> {
   if (response.ok || response.kind === 'fault' || response.kind === 'unsafe') return []
   const word = /^\/?\s*(\S+)/u.exec(line)?.[1]?.toLowerCase()
   if (!parts.commands.some(({ name }) => name === word)) return []
-  const value = await buttonValue(line, parts.keeping)
+  const value = await buttonValue(line, parts.keeping, user)
   return value.length > limits.buttonValue
     ? []
     : [{ type: 'actions', elements: [button('form', 'Fill in a form', value)] }]

@@ -28,7 +28,7 @@ export async function ask(desk: Desk, where: Whereabouts, invocation: Invocation
     invocation,
     at: parts.now(),
   })
-  return shortLines(response, parts.keeping)
+  return shortLines(response, parts.keeping, where.user)
 }
 
 /**

@@ -14,10 +14,15 @@ export interface SharedMessage {
  * A message as the value of the button that shows it: Slack sends no private message back with a press, and asking a
  * second time could change a project a second time. Packed, most answers fit the button itself.
  */
-export const packMessage = ({ post, attachments }: SharedMessage, keeping: Keeping): Promise<string> =>
+export const packMessage = (
+  { post, attachments }: SharedMessage,
+  keeping: Keeping,
+  user: string,
+): Promise<string> =>
   buttonValue(
     deflateRawSync(JSON.stringify([post.text, post.blocks, attachments ?? null])).toString('base64'),
     keeping,
+    user,
   )
 
 /** The message that `packMessage` packed; undefined when it is kept no more. */

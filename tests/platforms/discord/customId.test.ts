@@ -27,7 +27,7 @@ describe('the id of a button', () => {
         fc.string({ maxLength: 300, unit: 'grapheme' }),
         async (deed, line) => {
           const keeping = keepingLines()
-          const id = await customId(deed, line, keeping)
+          const id = await customId(deed, line, keeping, 'u1')
           expect(id.length).toBeLessThanOrEqual(100)
           const press = readCustomId(id)
           expect(press?.deed).toBe(deed)
@@ -39,7 +39,7 @@ describe('the id of a button', () => {
 
   it('holds a short line itself, so that nothing need be kept', async () => {
     const keeping = keepingLines()
-    expect(await customId('say', 'project undo', keeping)).toBe('1:say:project undo')
+    expect(await customId('say', 'project undo', keeping, 'u1')).toBe('1:say:project undo')
     expect(keeping.lines.size).toBe(0)
   })
 

@@ -11,7 +11,7 @@ describe('the value of a button', () => {
     'stands for its text',
     async (text) => {
       const keeping = memoryKeeping()
-      const value = await buttonValue(text, keeping)
+      const value = await buttonValue(text, keeping, 'U1')
       expect(value.length).toBeLessThanOrEqual(2000)
       expect(await recalledText(value, keeping)).toBe(text)
     },
@@ -26,7 +26,7 @@ describe('the value of a button', () => {
         { label: 'Long', line },
       ],
     })
-    const short = await shortLines(response, memoryKeeping())
+    const short = await shortLines(response, memoryKeeping(), 'U1')
     expect(short.ok && short.reply.buttons).toEqual([
       { label: 'One', line: 'units' },
       { label: 'Long', line: 'kept:L1' },
@@ -41,7 +41,7 @@ describe('a message in a button', () => {
       post: { text: 'Schräge ½ <b>', blocks: [{ type: 'divider' }] as const },
       attachments: 'abc',
     }
-    const value = await packMessage(shared, keeping)
+    const value = await packMessage(shared, keeping, 'U1')
     expect(keeping.lines.size).toBe(0)
     expect(await unpackMessage(value, keeping)).toEqual(shared)
   })
