@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { afterAll, beforeEach, describe, expect, it } from 'vitest'
-import type { Figure, Reply } from '../../src/bot/reply.ts'
+import type { Figure, Notice, Reply } from '../../src/bot/reply.ts'
 import { openRoom, type Room, type Who } from '../room.ts'
 import { inch, textOf } from './asking.ts'
 
@@ -348,6 +348,37 @@ describe('the posted list', () => {
     const left = await room.reply('group leave', BOB)
     expect(textOf(left.notice?.reply as Reply)).toMatch(/changed since v3: K02 gone/u)
     expect((await room.reply('group')).figures).toMatchObject({ version: 4 })
+  })
+
+  it('is in the units of the channel, whoever changes it in whichever units', async () => {
+    await open()
+    await room.reply('group join', ANN)
+    const posted = await room.reply('group post', ANN)
+    await room.reply('units metric tape=1/64', BOB)
+    const joined = await room.reply('group join 400mm x 300mm height=30cm', BOB)
+    const left = await room.reply('group leave', BOB)
+    for (const { notice } of [joined, left]) {
+      const { notes = [], tables = [], files = [] } = (notice as Notice).reply
+      expect([...notes, ...tables.map(({ title }) => title), files[0]?.content].join('\n')).not.toMatch(
+        /mm\b/u,
+      )
+      for (const { rows } of tables) for (const cell of rows.flat()) expect(typeof cell).not.toBe('object')
+    }
+    expect(left.notice?.reply.tables).toEqual(posted.notice?.reply.tables)
+    await room.reply('group join height=12in', CY)
+    await room.reply('units metric for=channel', ANN)
+    const metric = await room.reply('group plan height=16in', ANN)
+    expect(metric.notice?.reply.tables?.[0]?.title).toMatch(/\(mm\)/u)
+  })
+
+  it('says how thick where that is what changed', async () => {
+    await open()
+    await room.reply('group join', ANN)
+    await room.reply('group post', ANN)
+    const { notice } = await room.reply('group plan sheet=5/8in', ANN)
+    expect(textOf(notice?.reply as Reply)).toMatch(
+      /side panel 18 x 15 in of 1\/2 none, was 2;.* side panel 18 x 15 in of 5\/8 2, none before/u,
+    )
   })
 
   it('stays as it is once locked', async () => {

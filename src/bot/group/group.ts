@@ -58,6 +58,8 @@ const postedSchema = z.strictObject({
 /** A group build as the channel keeps it. */
 export const groupSchema = z.strictObject({
   title: shortText,
+  /** Groups opened by an earlier version do not have it. */
+  opened: z.iso.datetime().optional(),
   /** As the organiser wrote it. */
   date: shortText.optional(),
   places: z.int().min(1).max(MOST_MEMBERS),

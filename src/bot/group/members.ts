@@ -11,6 +11,7 @@ import { quoted, Refusal } from '../refusal.ts'
 import type { Reply } from '../reply.ts'
 import { didYouMean } from '../suggest.ts'
 import { changeOptions } from './changeOptions.ts'
+import { forEverybody } from './forEverybody.ts'
 import {
   current,
   FIRST_PLAN,
@@ -54,7 +55,8 @@ export const join = defineAction({
   run: async ({ plan = FIRST_PLAN, ...input }, context) => {
     const { user } = context.request
     const changes = onlyGiven(choicesFrom(input))
-    const { before, after } = await groupOf(context).change((kept) => {
+    const everybody = await forEverybody(context)
+    const edited = await groupOf(context).change((kept) => {
       const group = unlocked(current(kept))
       const own = group.members.find((member) => member.user === user)
       if (own)
@@ -75,12 +77,13 @@ export const join = defineAction({
       sound(group, member, context)
       return reposted(
         fillPlaces({ ...group, members: [...group.members, member], nextKit: group.nextKit + 1 }),
-        context,
+        everybody,
       )
     })
+    const { after } = edited
     const member = memberOf(after, user)
     const said = member.waiting ? 'Waiting for a place' : 'You have a place'
-    return withNotice(kitCard(after, member, context, said), before, after, context)
+    return withNotice(kitCard(after, member, context, said), edited, everybody)
   },
 })
 
@@ -96,7 +99,8 @@ export const change = defineAction({
     const changes = onlyGiven(choicesFrom(input))
     if (plan === undefined && !anew && Object.keys(changes).length === 0)
       throw new Refusal('invalid', 'what changes? Add an option, such as: group change height=16in')
-    const { before, after } = await groupOf(context).change((kept) => {
+    const everybody = await forEverybody(context)
+    const edited = await groupOf(context).change((kept) => {
       const group = unlocked(current(kept))
       const { kit } = memberOf(group, user)
       const next = withMember(group, kit, (member) => {
@@ -108,9 +112,13 @@ export const change = defineAction({
         sound(group, changed, context)
         return changed
       })
-      return reposted(next, context)
+      return reposted(next, everybody)
     })
-    return withNotice(kitCard(after, memberOf(after, user), context, 'Changed'), before, after, context)
+    return withNotice(
+      kitCard(edited.after, memberOf(edited.after, user), context, 'Changed'),
+      edited,
+      everybody,
+    )
   },
 })
 
@@ -120,7 +128,8 @@ export const leave = defineAction({
   run: async (_input, context) => {
     const { user } = context.request
     let moved: readonly number[] = []
-    const { before, after } = await groupOf(context).change((kept) => {
+    const everybody = await forEverybody(context)
+    const edited = await groupOf(context).change((kept) => {
       const group = current(kept)
       const { kit } = memberOf(group, user)
       const left = reposted(
@@ -136,7 +145,7 @@ export const leave = defineAction({
             .filter((tick) => tick.kit !== kit)
             .map((tick) => (tick.user === user ? { ...tick, user: '' } : tick)),
         }),
-        context,
+        everybody,
       )
       moved = left.members
         .filter(
@@ -145,6 +154,7 @@ export const leave = defineAction({
         .map((member) => member.kit)
       return left
     })
+    const { before, after } = edited
     // What was kept of the one who left is in every earlier revision too.
     await groupOf(context).trim()
     const kit = before ? memberOf(before, user).kit : 0
@@ -154,7 +164,7 @@ export const leave = defineAction({
       notes: moved.map((next) => `${kitLabel(next)} moves up from the waiting list`),
       figures: { ...groupFigures(after, worked, mergedList(after, worked)), kit },
     }
-    return withNotice(reply, before, after, context)
+    return withNotice(reply, edited, everybody)
   },
 })
 

@@ -10,6 +10,7 @@ import { choicesFrom } from '../planOptions.ts'
 import { quoted, Refusal } from '../refusal.ts'
 import type { Reply } from '../reply.ts'
 import { namedChangeOptions } from './changeOptions.ts'
+import { forEverybody } from './forEverybody.ts'
 import {
   current,
   FIRST_PLAN,
@@ -78,6 +79,7 @@ export const open = defineAction({
       return withTerms(
         {
           title: title.slice(0, 60),
+          opened: context.request.at.toISOString(),
           places: PLACES,
           locked: false,
           ...(project.units && { units: project.units }),
@@ -116,12 +118,13 @@ export const set = defineAction({
     if (Object.values(input).every((value) => value === undefined))
       throw new Refusal('invalid', 'what is to be set? Add date=, places=, spare=, share= or deposit=')
     if (input.deposit) await centsOf(input.deposit, context)
-    const { before, after } = await groupOf(context).change((kept) => {
+    const everybody = await forEverybody(context)
+    const edited = await groupOf(context).change((kept) => {
       const group = current(kept)
-      return reposted(withTerms(input.spare === undefined ? group : unlocked(group), input), context)
+      return reposted(withTerms(input.spare === undefined ? group : unlocked(group), input), everybody)
     })
-    const reply = await standing(after, context)
-    return withNotice({ ...reply, answer: `Set. ${reply.answer}` }, before, after, context)
+    const reply = await standing(edited.after, context)
+    return withNotice({ ...reply, answer: `Set. ${reply.answer}` }, edited, everybody)
   },
 })
 
@@ -141,17 +144,19 @@ export const plan = defineAction({
     const changes = choicesFrom(input)
     if (Object.values(changes).every((value) => value === undefined))
       throw new Refusal('invalid', 'what changes? Add an option, such as: group plan sheet=18mm')
-    const { before, after } = await groupOf(context).change((kept) => {
+    const everybody = await forEverybody(context)
+    const edited = await groupOf(context).change((kept) => {
       const group = unlocked(current(kept))
       const name = planName(group, typed)
       const known = Object.hasOwn(group.plans, name) ? group.plans[name] : undefined
       if (!known && Object.keys(group.plans).length >= MOST_PLANS)
         throw new Refusal('invalid', `a group has ${MOST_PLANS} plans at most`)
       const base = known ?? group.plans[FIRST_PLAN] ?? {}
-      return reposted({ ...group, plans: { ...group.plans, [name]: overlay(base, changes) } }, context)
+      return reposted({ ...group, plans: { ...group.plans, [name]: overlay(base, changes) } }, everybody)
     })
+    const { before, after } = edited
     const reply = whomItChanges(before, after, planName(after, typed), context)
-    return withNotice(reply, before, after, context)
+    return withNotice(reply, edited, everybody)
   },
 })
 

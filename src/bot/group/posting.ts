@@ -2,11 +2,11 @@ import { z } from 'zod'
 import { kitLabel, type MergedPart } from '../../core/group/mergeParts.ts'
 import { nanometres } from '../../core/measure/length.ts'
 import { defineAction } from '../command.ts'
-import type { Context } from '../context.ts'
+import type { Edited } from '../document.ts'
 import { yes } from '../option.ts'
 import type { Notice, Reply } from '../reply.ts'
 import type { Show } from '../show.ts'
-import { showKept } from '../showKept.ts'
+import { type ForEverybody, forEverybody, inWords } from './forEverybody.ts'
 import { current, fillPlaces, type Group, groupOf, organisersOnly } from './group.ts'
 import { groupFigures, kitNames } from './groupReply.ts'
 import { mergedList, workKits } from './kits.ts'
@@ -26,8 +26,26 @@ interface Listing {
 const lookOf = ({ from, length, width, thickness, material = '', later, names }: MergedPart): string =>
   JSON.stringify([from, length, width, thickness, material, later, names.join(', ')])
 
-function listingOf(group: Group, context: Context): Listing {
-  const worked = workKits(group, context)
+/** The same read back. */
+function readLook(row: string) {
+  const [from, length, width, thickness, , , names] = JSON.parse(row) as [
+    MergedPart['from'],
+    number,
+    number,
+    number,
+    string,
+    boolean,
+    string,
+  ]
+  return { from, length, width, thickness, names }
+}
+
+/** What a part is cut from, but for its material: sheets of one thickness, strips of one section. */
+const sectionOf = ({ from, thickness, width }: ReturnType<typeof readLook>): string =>
+  JSON.stringify(from === 'sheet' ? [from, thickness] : [from, thickness, width])
+
+function listingOf(group: Group, everybody: ForEverybody): Listing {
+  const worked = workKits(group, everybody(group))
   return {
     rows: Object.fromEntries(
       mergedList(group, worked).map((part) => [lookOf(part), part.count + part.spare]),
@@ -42,9 +60,9 @@ function listingOf(group: Group, context: Context): Listing {
 }
 
 /** The group with the next version posted, where the list is not what was posted last, or nothing was and `first` is set. */
-function posted(group: Group, context: Context, first: boolean): Group {
+function posted(group: Group, everybody: ForEverybody, first: boolean): Group {
   if (!group.posted && !first) return group
-  const now = listingOf(group, context)
+  const now = listingOf(group, everybody)
   const before = group.posted ? { rows: group.posted.rows, kits: group.posted.kits } : { rows: {}, kits: {} }
   if (group.posted && changesOf(before.rows, now.rows).length + changesOf(before.kits, now.kits).length === 0)
     return group
@@ -52,7 +70,7 @@ function posted(group: Group, context: Context, first: boolean): Group {
     ...group,
     posted: {
       version: (group.posted?.version ?? 0) + 1,
-      at: context.request.at.toISOString(),
+      at: everybody(group).request.at.toISOString(),
       ...now,
       before,
     },
@@ -60,7 +78,7 @@ function posted(group: Group, context: Context, first: boolean): Group {
 }
 
 /** To be made of every change of a group: a list that is up already gets its next version. */
-export const reposted = (group: Group, context: Context): Group => posted(group, context, false)
+export const reposted = (group: Group, everybody: ForEverybody): Group => posted(group, everybody, false)
 
 interface Change {
   readonly row: string
@@ -78,28 +96,35 @@ const changesOf = (
     .filter(({ was, is }) => was !== is)
 
 /** `reply` with the posted list beside it, where it is another than before. */
-export function withNotice(reply: Reply, before: Group | undefined, after: Group, context: Context): Reply {
+export function withNotice(
+  reply: Reply,
+  { before, after, revision }: Edited<Group>,
+  everybody: ForEverybody,
+): Reply {
   const isSame =
     after.posted?.version === before?.posted?.version &&
     after.locked === before?.locked &&
     after.date === before?.date
-  return isSame ? reply : { ...reply, ...noticeOf(after, context) }
+  return isSame ? reply : { ...reply, ...noticeOf(after, revision, everybody) }
 }
 
-function noticeOf(group: Group, context: Context): { readonly notice?: Notice } {
+function noticeOf(group: Group, revision: number, everybody: ForEverybody): { readonly notice?: Notice } {
   if (!group.posted) return {}
+  const context = everybody(group)
   const worked = workKits(group, context)
-  const reply = groupList(group, worked, mergedList(group, worked), context)
+  const reply = inWords(groupList(group, worked, mergedList(group, worked), context), context.show)
   const { version, at } = group.posted
   return {
     notice: {
       name: 'group',
+      revision,
+      since: group.opened,
       reply: {
         ...reply,
         answer: `${group.title}${group.date ? `, ${group.date}` : ''}. ${reply.answer}`,
         notes: [
           `version ${version} of ${at.slice(0, 16).replace('T', ' ')} UTC${group.locked ? ', locked: this is what is cut' : ''}`,
-          ...changeLines(group, showKept(context, group.units)),
+          ...changeLines(group, context.show),
           ...(reply.notes ?? []),
         ],
         buttons: [
@@ -127,7 +152,9 @@ function changeLines({ posted: last }: Group, show: Show): readonly string[] {
     ...which('gone', ({ is }) => is === undefined),
   ]
   const rows = changesOf(last.before.rows, last.rows)
-  const said = rows.slice(0, MOST_CHANGES).map((each) => changeWords(each, show))
+  const looks = rows.map(({ row }) => readLook(row))
+  const thick = new Set(looks.map(sectionOf)).size > new Set(looks.map(({ from }) => from)).size
+  const said = rows.slice(0, MOST_CHANGES).map((each) => changeWords(each, show, thick))
   const more = rows.length - said.length
   const sizes = [...said, ...(more > 0 ? [`and ${more} more sizes`] : [])]
   return [
@@ -136,11 +163,16 @@ function changeLines({ posted: last }: Group, show: Show): readonly string[] {
   ]
 }
 
-function changeWords({ row, was, is }: Change, show: Show): string {
-  const [from, length, width, , , , names] = JSON.parse(row) as [string, number, number, ...unknown[]]
-  const mark = (size: number) => show.mark(nanometres(size), 'into')
-  const sized = from === 'sheet' ? `${mark(length)} x ${mark(width)}` : mark(length)
-  return `${names as string} ${sized} ${show.unit} ${is ?? 'none'}, ${was === undefined ? 'none before' : `was ${was}`}`
+/** `thick` says how thick it is as well, for where that is what has changed. */
+function changeWords({ row, was, is }: Change, show: Show, thick: boolean): string {
+  const { from, length, width, thickness, names } = readLook(row)
+  const sides = from === 'sheet' ? [length, width] : [length]
+  const sized = sides.map((side) => show.mark(nanometres(side), 'into')).join(' x ')
+  const section = (from === 'sheet' ? [thickness] : [thickness, width]).map((side) =>
+    show.mark(nanometres(side), 'mark', true),
+  )
+  const of = thick ? ` of ${section.join(' x ')}` : ''
+  return `${names} ${sized} ${show.unit}${of} ${is ?? 'none'}, ${was === undefined ? 'none before' : `was ${was}`}`
 }
 
 export const post = defineAction({
@@ -148,14 +180,17 @@ export const post = defineAction({
   options: z.strictObject({}),
   run: async (_input, context) => {
     await organisersOnly(context, 'posts the list')
-    const { after } = await groupOf(context).change((kept) => posted(current(kept), context, true))
+    const everybody = await forEverybody(context)
+    const { after, revision } = await groupOf(context).change((kept) =>
+      posted(current(kept), everybody, true),
+    )
     const worked = workKits(after, context)
     return {
       answer: `Version ${after.posted?.version} is up${after.locked ? ', and locked' : ''}`,
       notes: after.locked ? [] : ['"group lock" keeps the list as it is, once it is final'],
       buttons: [{ label: 'Lock it', line: 'group lock' }],
       figures: groupFigures(after, worked, mergedList(after, worked)),
-      ...noticeOf(after, context),
+      ...noticeOf(after, revision, everybody),
     }
   },
 })
@@ -165,15 +200,17 @@ export const lock = defineAction({
   options: z.strictObject({ off: yes('let people join and change again').optional() }),
   run: async ({ off = false }, context) => {
     await organisersOnly(context, 'locks the list')
-    const { before, after } = await groupOf(context).change((kept) =>
-      reposted(fillPlaces({ ...current(kept), locked: !off }), context),
+    const everybody = await forEverybody(context)
+    const edited = await groupOf(context).change((kept) =>
+      reposted(fillPlaces({ ...current(kept), locked: !off }), everybody),
     )
+    const { after } = edited
     const worked = workKits(after, context)
     const reply: Reply = {
       answer: off ? 'Unlocked: people may join and change their kits' : 'Locked: the list stays as it is',
       figures: { ...groupFigures(after, worked, mergedList(after, worked)), locked: !off },
       audience: 'channel',
     }
-    return withNotice(reply, before, after, context)
+    return withNotice(reply, edited, everybody)
   },
 })
