@@ -7,6 +7,7 @@ import { boxPicture, cornerPicture, facePicture } from '../src/bot/pictures.ts'
 import { bracePicture, groovesPicture, ripsPicture } from '../src/bot/picturesOfCuts.ts'
 import { layoutPictures } from '../src/bot/picturesOfLayouts.ts'
 import { panelGrooves } from '../src/bot/plannedGrooves.ts'
+import { boardsOfPlan } from '../src/bot/planBoards.ts'
 import { boardOfPlan } from '../src/bot/plannedStrips.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
@@ -32,19 +33,20 @@ export default defineCommand({
         'this channel has no project to draw yet; begin one with: project start 17in x 13in height=15in',
       )
     const { plan } = planned(project.choices, context)
-    return reply(what, DRAW[what](plan, context))
+    return reply(what, await DRAW[what](plan, context))
   },
 })
 
-/** What a picture shows is its first line, for those who do not see it. */
+/** What a picture shows is told as well, for those who do not see it: the first sentence first, the rest as notes. */
 function reply(what: Drawing, pictures: readonly Picture[]): Reply {
   const [picture] = pictures
   if (!picture) throw new RangeError('there is always a picture')
+  const [shown = '', ...told] = picture.alt.split(/(?<=\.) (?=\p{Lu})/u)
   const others = DRAWINGS.filter((each) => each !== what)
   return {
-    answer: picture.alt,
+    answer: shown.replace(/\.$/u, ''),
     pictures,
-    notes: [`also: draw ${others.slice(0, -1).join(', ')} or ${others.at(-1)}`],
+    notes: [...told, `also: draw ${others.slice(0, -1).join(', ')} or ${others.at(-1)}`],
     figures: { pictures: pictures.map(({ name }) => name) },
   }
 }
@@ -55,7 +57,7 @@ async function layoutReply(context: Context): Promise<Reply> {
 }
 
 const DRAW: Readonly<
-  Record<Exclude<Drawing, 'layout'>, (plan: Plan, context: Context) => readonly Picture[]>
+  Record<Exclude<Drawing, 'layout'>, (plan: Plan, context: Context) => readonly Picture[] | Promise<readonly Picture[]>>
 > = {
   box: (plan, { show, settled }) => [boxPicture(plan, show, settled.kerf)],
   end: (plan, { show, settled }) => [facePicture(plan, 'end', show, settled.kerf)],
@@ -70,8 +72,9 @@ const DRAW: Readonly<
       throw new Refusal('invalid', 'this plan has no braces; add some with: project change braces=ends')
     return pictures.slice(0, 2)
   },
-  strips: (plan, context) => {
-    const { board } = boardOfPlan(plan, context)
+  strips: async (plan, context) => {
+    const [rip] = (await boardsOfPlan(plan, context)).rips
+    const board = rip ? { ...rip.board, name: rip.label } : boardOfPlan(plan, context).board
     const { settled, settings, show } = context
     const { strip } = plan.spec
     const asked = { board: board.width, strip, kerf: settled.kerf, safe: settings.safeRip }

@@ -37,10 +37,17 @@ describe('draw', () => {
     expect((await room.reply(line)).figures).toEqual({ pictures: names })
   })
 
-  it('says in its first line what the picture shows, with the numbers', async () => {
-    const { answer, pictures } = await room.reply('draw corner')
-    expect(answer).toBe(pictures?.[0]?.alt)
-    expect(answer).toContain('1/2 in thick')
+  it('tells all that the picture shows: its first sentence in the first line, the rest below', async () => {
+    for (const what of ['box', 'end', 'corner', 'strips', 'layout']) {
+      const { answer, notes = [], pictures } = await room.reply(`draw ${what}`)
+      const [also, ...told] = [...notes].reverse()
+      expect(also).toMatch(/^also: draw /u)
+      const rest = told.reverse()
+      expect(`${answer}.`).not.toMatch(/\. \p{Lu}/u)
+      const said = rest.length > 0 ? `${answer}. ${rest.join(' ')}` : answer
+      expect(said.replace(/\.$/u, '')).toBe(pictures?.[0]?.alt.replace(/\.$/u, ''))
+    }
+    expect((await room.reply('draw corner')).pictures?.[0]?.alt).toContain('1/2 in thick')
   })
 
   it('says how to begin where there is nothing to draw', async () => {
