@@ -1,4 +1,5 @@
 import type { PlatformParts } from '../bot/platform.ts'
+import type { Notice } from '../bot/reply.ts'
 
 /** How one notice is put up and changed where it stands. What either throws comes through. */
 export interface Spot {
@@ -13,15 +14,19 @@ export interface NoticeParts extends Pick<PlatformParts, 'keeping' | 'now'> {
   readonly pause: (milliseconds: number) => Promise<unknown>
 }
 
-/** What became of a notice; `overtaken` where a newer one of the same name came while it waited for its turn. */
+/** What became of a notice; `overtaken` where a newer one stands there already, or waits for its turn. */
 export type PutUp = 'posted' | 'changed' | 'overtaken'
 
-/** Puts a notice up by a name, once for all processes. */
-export type Notices = (name: string, spot: Spot) => Promise<PutUp>
+/** How far what a notice says had come. */
+export type Version = Pick<Notice, 'revision' | 'since'>
 
-/** What is remembered of a notice: where it stands, and until when (ms) a process is busy with it. */
+/** Puts a notice up by a name, once for all processes; an older version never takes the place of a newer. */
+export type Notices = (name: string, version: Version, spot: Spot) => Promise<PutUp>
+
+/** What is remembered of a notice: where it stands, what version that is, and until when (ms) a process is busy with it. */
 interface Standing {
   readonly message?: string
+  readonly shown?: Version
   readonly until?: number
 }
 
@@ -36,42 +41,65 @@ const WAIT = 250
  */
 export function createNotices(parts: NoticeParts): Notices {
   const turns = new Map<string, Promise<unknown>>()
-  return async (name, spot) => {
+  const newest = new Map<string, Version>()
+  return async (name, version, spot) => {
+    if (!isOlder(version, newest.get(name))) newest.set(name, version)
     const before = turns.get(name) ?? Promise.resolve()
     const mine: Promise<PutUp> = before
       .catch(() => undefined)
-      .then(() => (turns.get(name) === mine ? putUp(name, spot, parts) : 'overtaken'))
+      .then(() => (isOlder(version, newest.get(name)) ? 'overtaken' : putUp(name, version, spot, parts)))
     turns.set(name, mine)
     try {
       return await mine
     } finally {
-      if (turns.get(name) === mine) turns.delete(name)
+      if (turns.get(name) === mine) {
+        turns.delete(name)
+        newest.delete(name)
+      }
     }
   }
 }
 
-async function putUp(name: string, { post, change }: Spot, parts: NoticeParts): Promise<PutUp> {
-  const { revision, message: before } = await claim(name, parts)
-  let message = before
+/** The same version once more is not older: it may be rendered anew, such as without a name that is to be forgotten. */
+const isOlder = (one: Version, other: Version | undefined): boolean => {
+  if (!other) return false
+  const [since = '', otherSince = ''] = [one.since, other.since]
+  return since < otherSince || (since === otherSince && one.revision < other.revision)
+}
+
+async function putUp(
+  name: string,
+  { revision, since }: Version,
+  { post, change }: Spot,
+  parts: NoticeParts,
+): Promise<PutUp> {
+  const version: Version = { revision, since }
+  const claimed = await claim(name, version, parts)
+  if (claimed === 'overtaken') return claimed
+  let standing = claimed.standing
   try {
-    const changed = before === undefined ? undefined : await change(before)
-    message = changed ?? (await post())
+    const changed = standing.message === undefined ? undefined : await change(standing.message)
+    standing = { message: changed ?? (await post()), shown: version }
     return changed === undefined ? 'posted' : 'changed'
   } finally {
-    const standing: Standing = message === undefined ? {} : { message }
-    await parts.keeping.remember(name, JSON.stringify(standing), revision)
+    await parts.keeping.remember(name, JSON.stringify(standing), claimed.revision)
   }
 }
 
-/** Waits until no other process is busy with the notice, and says to all that this one is. */
-async function claim(name: string, parts: NoticeParts): Promise<{ revision: number; message?: string }> {
+/** Waits until no other process is busy with the notice, and says to all that this one is; not where a newer one stands. */
+async function claim(
+  name: string,
+  version: Version,
+  parts: NoticeParts,
+): Promise<{ readonly revision: number; readonly standing: Standing } | 'overtaken'> {
   const { keeping, now, pause } = parts
   const { revision, text } = await keeping.recall(name)
-  const { message, until = 0 } = (text === undefined ? {} : JSON.parse(text)) as Standing
+  const { until = 0, ...standing } = (text === undefined ? {} : JSON.parse(text)) as Standing
+  if (isOlder(version, standing.shown)) return 'overtaken'
   const at = now().getTime()
-  const standing: Standing = { ...(message !== undefined && { message }), until: at + LONGEST }
-  if (until < at && (await keeping.remember(name, JSON.stringify(standing), revision)))
-    return { revision: revision + 1, ...(message !== undefined && { message }) }
+  const busy = JSON.stringify({ ...standing, until: at + LONGEST } satisfies Standing)
+  if (until < at && (await keeping.remember(name, busy, revision)))
+    return { revision: revision + 1, standing }
   await pause(WAIT)
-  return claim(name, parts)
+  return claim(name, version, parts)
 }

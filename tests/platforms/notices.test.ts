@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, it } from 'vitest'
-import { createNotices, type Spot } from '../../src/platforms/notices.ts'
+import { createNotices, type Notices, type Spot, type Version } from '../../src/platforms/notices.ts'
 import { createKeeping } from '../../src/store/keeping.ts'
 import { openSqlite } from '../../src/store/sqlite.ts'
 
@@ -19,8 +19,10 @@ function board() {
     work()
     busy -= 1
   }
-  const process = () =>
-    createNotices({
+  let last = 0
+  /** Each version is newer than the one before, unless it says which it is. */
+  const process = () => {
+    const put: Notices = createNotices({
       keeping: createKeeping(store, 'chat', () => new Date(time)),
       now: () => new Date(time),
       pause: async (milliseconds) => {
@@ -28,6 +30,8 @@ function board() {
         await new Promise((resolve) => setImmediate(resolve))
       },
     })
+    return (name: string, spot: Spot, version: Version = { revision: ++last }) => put(name, version, spot)
+  }
   const saying = (text: string): Spot => ({
     post: async () => {
       const id = `m${messages.size + 1}`
@@ -58,8 +62,8 @@ describe('a standing notice', () => {
     const { messages, process, saying, most } = board()
     const processes = [process(), process(), process()]
     const done = await Promise.all(processes.map((put, index) => put('many', saying(`${index}`))))
-    expect(done.toSorted()).toEqual(['changed', 'changed', 'posted'])
-    expect(messages.size).toBe(1)
+    expect(done.filter((each) => each === 'posted')).toHaveLength(1)
+    expect([...messages.values()]).toEqual(['2'])
     expect(most()).toBe(1)
   })
 
@@ -70,6 +74,39 @@ describe('a standing notice', () => {
     expect(done.at(-1)).not.toBe('overtaken')
     expect(done.slice(1, -1)).toEqual(['overtaken', 'overtaken'])
     expect([...messages.values()]).toEqual(['d'])
+  })
+
+  it('that is older than what stands there, or waits, is passed over', async () => {
+    const { messages, process, saying } = board()
+    const put = process()
+    const at = (revision: number) => ({ revision })
+    const [first, newest, late] = await Promise.all([
+      put('order', saying('1'), at(1)),
+      put('order', saying('3'), at(3)),
+      put('order', saying('2'), at(2)),
+    ])
+    expect([first, newest, late]).toEqual(['overtaken', 'posted', 'overtaken'])
+    expect(await put('order', saying('2'), at(2))).toBe('overtaken')
+    expect(await process()('order', saying('2'), at(2))).toBe('overtaken')
+    expect([...messages.values()]).toEqual(['3'])
+  })
+
+  it('of what began anew is newer, though its revisions count from one again', async () => {
+    const { messages, process, saying } = board()
+    const put = process()
+    const began = (since: string, revision: number) => ({ since, revision })
+    await put('anew', saying('spring'), began('2026-03-06T18:00:00.000Z', 40))
+    expect(await put('anew', saying('autumn'), began('2026-09-01T18:00:00.000Z', 2))).toBe('changed')
+    expect(await put('anew', saying('spring'), began('2026-03-06T18:00:00.000Z', 41))).toBe('overtaken')
+    expect([...messages.values()]).toEqual(['autumn'])
+  })
+
+  it('of the version that stands there is put up once more, as it is rendered now', async () => {
+    const { messages, process, saying } = board()
+    const put = process()
+    await put('again', saying('with a name'), { revision: 4 })
+    expect(await put('again', saying('without'), { revision: 4 })).toBe('changed')
+    expect([...messages.values()]).toEqual(['without'])
   })
 
   it('that could not be put up is put up the next time, and its failure comes through', async () => {

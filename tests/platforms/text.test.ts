@@ -108,7 +108,7 @@ describe('renderers', () => {
 })
 
 describe('a notice in a terminal', () => {
-  const notice = { name: 'group', reply: { ...full, answer: 'The list of all kits' } }
+  const notice = { name: 'group', revision: 1, reply: { ...full, answer: 'The list of all kits' } }
   const reply: Reply = { answer: 'Version 1 is up', figures: {}, notice }
 
   it('stands under a heading of its own', () => {

@@ -44,7 +44,7 @@ export async function putUpNotice(
     const page = await pageOf(notice, response, desk)
     const told: string[] = []
     const spot = spotIn(channel, page, desk, (words) => told.push(words))
-    await desk.notices(`notice:${place.workspace}:${channel.id}:${notice.name}`, spot)
+    await desk.notices(`notice:${place.workspace}:${channel.id}:${notice.name}`, notice, spot)
     return told.length > 0 ? sorry(told.join(' ')) : undefined
   } catch (error) {
     desk.parts.log.warn({ ...loggable(error), notice: notice.name }, 'a notice could not be put up')

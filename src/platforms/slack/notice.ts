@@ -53,6 +53,7 @@ export async function putUpNotice(desk: Desk, to: Destination, response: Respons
     const name = `notice:${to.team}:${to.channel}:${notice.name}`
     await desk.notices(
       name,
+      notice,
       spotIn(desk, to, message, (words) => told.push(words)),
     )
   } catch (error) {

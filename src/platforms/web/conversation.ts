@@ -1,6 +1,8 @@
 import { randomUUID } from 'node:crypto'
+import { setTimeout as pause } from 'node:timers/promises'
 import type { PlatformParts } from '../../bot/platform.ts'
 import type { Request, Response } from '../../bot/request.ts'
+import { createNotices } from '../notices.ts'
 import type { Card } from './card.ts'
 import { type Entry, type EntryView, readEntry, sees, viewFor } from './entry.ts'
 import { limits } from './limits.ts'
@@ -48,6 +50,7 @@ export function createConversation(parts: PlatformParts, transcript: Transcript,
     parts.answer({ ...requestOf(visitor, parts.now()), invocation: { line } })
   const own = (visitor: Visitor) => (kept: unknown) => readEntry(kept)?.owner === visitor.owner
   const tell = createTeller(answer, live)
+  const notices = createNotices({ ...parts, pause })
 
   const ask = async (visitor: Visitor, line: string): Promise<EntryView> => {
     const at = parts.now().toISOString()
@@ -74,8 +77,12 @@ export function createConversation(parts: PlatformParts, transcript: Transcript,
     const { name, reply: put } = reply.notice
     const card = await render({ ok: true, reply: put, show }, { ...parts, transcript })
     const posted: Posted = { id: idOfNotice(name), notice: name, at, card }
-    await transcript.append(channel, posted)
-    live.publishPosted(channel, posted)
+    const post = async () => {
+      await transcript.append(channel, posted)
+      live.publishPosted(channel, posted)
+      return posted.id
+    }
+    await notices(`notice:${channel}:${name}`, reply.notice, { post, change: post })
   }
   const share = async (visitor: Visitor, id: string): Promise<EntryView | undefined> => {
     const isIt = (kept: unknown) => (kept as { id?: unknown }).id === id && own(visitor)(kept)

@@ -3,6 +3,7 @@ import type { Reply } from '../../../src/bot/reply.ts'
 import type { Response } from '../../../src/bot/request.ts'
 import { showIn } from '../../../src/bot/show.ts'
 import { createSearch } from '../../../src/search/pool.ts'
+import { createGate } from '../../gate.ts'
 import { openRoom } from '../../room.ts'
 import { type Bot, type BotTerms, openBot, wordsOf } from './bot.ts'
 import { type LoopbackTerms, openLoopback, type Standing } from './loopback.ts'
@@ -22,14 +23,28 @@ afterEach(async () => {
 })
 afterAll(() => search.close())
 
-/** Answers with a notice of its own for every line: the line is what it says. */
+let revision = 0
+
+/** Answers with a notice of its own for every line, each of a revision of its own: the line is what it says. */
 const noticing =
-  (more: Partial<Reply> = {}) =>
+  (more: Partial<Reply> = {}, held: (said: string) => Promise<unknown> = async () => undefined) =>
   async ({ invocation }: { readonly invocation: object }): Promise<Response> => {
+    revision += 1
     const said = 'line' in invocation ? String(invocation.line) : JSON.stringify(invocation)
     const reply: Reply = { answer: `list for ${said}`, figures: {}, ...more }
-    return { ok: true, show, reply: { answer: 'It is up', figures: {}, notice: { name: 'group', reply } } }
+    const notice = { name: 'group', reply, revision }
+    await held(said)
+    return { ok: true, show, reply: { answer: 'It is up', figures: {}, notice } }
   }
+
+/** Lets every answer through but that to one line, which waits until it is let go. */
+function holding(line: string) {
+  const { promise, release } = createGate()
+  return { held: async (said: string) => (said.includes(line) ? promise : undefined), release }
+}
+
+const acknowledged = ({ loopback }: Bot, token: string): Promise<Call> =>
+  loopback.call(({ path, status }) => path.includes(token) && status === 204)
 
 async function open(terms: BotTerms & LoopbackTerms = {}): Promise<Bot> {
   const loopback = terms.loopback ?? (await openLoopback(terms))
@@ -117,6 +132,49 @@ describe('a standing notice in Discord', () => {
     )
     expect(loopback.standing).toHaveLength(1)
     expect(loopback.calls.filter(({ path }) => path.includes('/pins/'))).toHaveLength(1)
+  })
+
+  it('of an older list that comes after a newer one leaves the newer standing', async () => {
+    const { held, release } = holding('1in')
+    const bot = await open({ parts: { answer: noticing({}, held) } })
+    await acknowledged(bot, bot.loopback.interact(slash('convert 1in')).token)
+    await ask(bot, slash('convert 2in'))
+    await putUp(bot, 1)
+    release()
+    await bot.discord.stop()
+    expect(words(only(bot))).toContain('2in')
+  })
+
+  it('of an older list by one process leaves the newer list of another standing', async () => {
+    const [room, loopback] = [await openRoom({ search }), await openLoopback()]
+    closing.push(room.close, loopback.close)
+    const { held, release } = holding('1in')
+    const slow = await open({ room, loopback, parts: { answer: noticing({}, held) } })
+    await acknowledged(slow, loopback.interact(slash('convert 1in')).token)
+    const stopped = slow.discord.stop()
+    const quick = await open({ room, loopback, parts: { answer: noticing() } })
+    await ask(quick, slash('convert 2in'))
+    await putUp(quick, 1)
+    release()
+    await stopped
+    expect(words(only(quick))).toContain('2in')
+  })
+
+  it('no longer names somebody in the message or its files once it was rendered without', async () => {
+    const named = (said: string) => (said.includes('1in') ? 'Maria' : 'forgotten')
+    const answer = async (request: { readonly invocation: object }) => {
+      const name = named(JSON.stringify(request.invocation))
+      const files = [{ name: 'whose.csv', type: 'text/csv', content: name }]
+      return noticing({ notes: [`K01 is of ${name}`], files })(request)
+    }
+    const bot = await open({ parts: { answer } })
+    await ask(bot, slash('convert 1in'))
+    await putUp(bot, 1)
+    expect(words(only(bot))).toContain('Maria')
+    await ask(bot, slash('convert 2in'))
+    await putUp(bot, 2)
+    expect(words(only(bot))).not.toContain('Maria')
+    expect(only(bot).files.map(({ bytes }) => Buffer.from(bytes).toString())).toEqual(['forgotten'])
   })
 
   it('belongs to the channel, from a thread and by a message that names the bot too', async () => {

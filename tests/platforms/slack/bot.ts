@@ -58,6 +58,8 @@ export function memoryVault(): Vault & { readonly values: Map<string, string> } 
 }
 
 export interface BotParts {
+  /** Stays open when the bot is closed. */
+  readonly slack?: Loopback
   readonly mode?: 'socket' | 'http'
   readonly workspaces?: HttpOptions['workspaces']
   readonly teams?: readonly Team[]
@@ -104,7 +106,7 @@ export function signed(
 
 /** Opens a room, a Slack and the bot between them; started unless told otherwise. */
 export async function openBot(parts: BotParts = {}, isStarted = true): Promise<Bot> {
-  const slack = await Loopback.open(...(parts.teams ?? [team('T1')]))
+  const slack = parts.slack ?? (await Loopback.open(...(parts.teams ?? [team('T1')])))
   const room = await openRoom({ settings: { units: 'inch' } })
   const logged: Logged[] = []
   const log = (facts: object, message: string) => void logged.push({ facts, message })
@@ -162,7 +164,7 @@ export async function openBot(parts: BotParts = {}, isStarted = true): Promise<B
     },
     close: async () => {
       await platform.stop()
-      await slack.close()
+      if (!parts.slack) await slack.close()
       await room.close()
     },
   }

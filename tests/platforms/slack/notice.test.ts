@@ -1,7 +1,8 @@
 import { afterEach, describe, expect, it } from 'vitest'
 import type { Reply } from '../../../src/bot/reply.ts'
 import type { Answer } from '../../../src/bot/request.ts'
-import { type Bot, openBot, textOf } from './bot.ts'
+import { createGate } from '../../gate.ts'
+import { type Bot, memoryKeeping, openBot, textOf } from './bot.ts'
 import { team } from './loopback.ts'
 import { full, respond } from './replies.ts'
 
@@ -13,10 +14,14 @@ afterEach(async () => {
   await bot.close()
 })
 
-/** Answers every line with a notice that says the line. */
+let revision = 0
+
+/** Answers every line with a notice that says the line, each of a revision of its own. */
 const noticing =
   (more: Partial<Reply> = {}, filesOf?: (line: string) => Reply['files']): Answer =>
   async ({ invocation }) => {
+    revision += 1
+    const notice = { name: 'group', revision }
     const line = 'line' in invocation ? invocation.line : invocation.command
     const reply: Reply = {
       answer: `list for ${line}`,
@@ -24,8 +29,20 @@ const noticing =
       ...more,
       ...(filesOf && { files: filesOf(line) ?? [] }),
     }
-    return respond({ answer: 'It is up', figures: {}, notice: { name: 'group', reply } })
+    return respond({ answer: 'It is up', figures: {}, notice: { ...notice, reply } })
   }
+
+/** The same, but the answer to `first` waits until it is let go. */
+function holding(first: string) {
+  const { promise, release } = createGate()
+  const noticed = noticing()
+  const answer: Answer = async (request) => {
+    const response = await noticed(request)
+    if (JSON.stringify(request.invocation).includes(first)) await promise
+    return response
+  }
+  return { answer, release }
+}
 
 const open = async (more: Partial<Reply> = {}, parts: Parameters<typeof team>[1] = { scopes: SCOPES }) => {
   bot = await openBot({ answer: noticing(more), teams: [team('T1', parts)] })
@@ -71,6 +88,31 @@ describe('a standing notice in Slack', () => {
     await command('two')
     await slack.next('files.delete')
     expect([...slack.uploads.values()].map(({ bytes }) => String(bytes))).toEqual(['two'])
+  })
+
+  it('of an older list that comes after a newer one leaves the newer standing', async () => {
+    const { answer, release } = holding('one')
+    bot = await openBot({ answer, teams: [team('T1', { scopes: SCOPES })] })
+    await bot.command('one')
+    await bot.command('two')
+    await bot.slack.next('pins.add')
+    release()
+    await bot.platform.stop()
+    expect(standing().map(({ text }) => text)).toEqual([expect.stringContaining('list for two')])
+  })
+
+  it('of an older list by one process leaves the newer list of another standing', async () => {
+    const { answer, release } = holding('one')
+    const keeping = memoryKeeping()
+    bot = await openBot({ answer, keeping, teams: [team('T1', { scopes: SCOPES })] })
+    const other = await openBot({ answer, keeping, slack: bot.slack })
+    await bot.command('one')
+    await other.command('two')
+    await bot.slack.next('pins.add')
+    await other.close()
+    release()
+    await bot.platform.stop()
+    expect(standing().map(({ text }) => text)).toEqual([expect.stringContaining('list for two')])
   })
 
   it('that was deleted is posted and pinned anew', async () => {

@@ -1,14 +1,23 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
+import type { Notice } from '../../../src/bot/reply.ts'
+import { createGate } from '../../gate.ts'
 import { type Caller, caller } from './caller.ts'
 import { type OpenWebRoom, openWebRoom } from './webRoom.ts'
 
 let room: OpenWebRoom
+let revision = 0
+
+/** A notice that says the line, each of a revision of its own. */
+const listed = (line: string): Notice => {
+  revision += 1
+  return { name: 'group', revision, reply: { answer: `The list: ${line}`, figures: {} } }
+}
 
 beforeAll(async () => {
   room = await openWebRoom({
     slots: (line) =>
       line.startsWith('convert')
-        ? { notice: { name: 'group', reply: { answer: `The list: ${line}`, figures: {} } } }
+        ? { notice: listed(line) }
         : line === 'help strips'
           ? {
               audience: 'channel',
@@ -230,6 +239,32 @@ describe('a standing notice', () => {
     expect(await standing(await caller(room.url, 'Cy', 'club'))).toEqual(['The list: convert 2in'])
     expect(await standing(await caller(room.url, 'Cy', 'other-club'))).toEqual([])
   })
+
+  it.each(['one desk', 'two desks over one store'])(
+    'of an older list that comes after a newer one leaves the newer standing: %s',
+    async (desks) => {
+      const { promise, release } = createGate()
+      const slots = (line: string) => ({ notice: listed(line) })
+      const slow = await openWebRoom({
+        slots,
+        held: async (line) => (line === 'convert 1in' ? promise : undefined),
+      })
+      const quick = desks === 'one desk' ? slow : await openWebRoom({ slots, folder: slow.folder })
+      const [ann, ben] = [await caller(slow.url, 'Ann'), await caller(quick.url, 'Ben')]
+      const seen = revision
+      const older = ann.ask('convert 1in')
+      await vi.waitFor(() => expect(revision).toBeGreaterThan(seen))
+      await ben.ask('convert 2in')
+      release()
+      await older
+      if (quick !== slow) await quick.close()
+      await slow.close()
+      const anew = await openWebRoom({ folder: slow.folder })
+      const { posted } = await history(await caller(anew.url, 'Cy'))
+      await anew.close()
+      expect(posted.map(({ card }) => card.answer)).toEqual(['The list: convert 2in'])
+    },
+  )
 
   it("is nobody's own: it stays when whoever put it up deletes what they asked", async () => {
     const ann = await caller(room.url, 'Ann', 'club-two')

@@ -9,6 +9,7 @@ import type { Paint } from '../../../src/bot/platform.ts'
 import type { Reply } from '../../../src/bot/reply.ts'
 import type { Answer } from '../../../src/bot/request.ts'
 import { createWebRoom, type WebRoom } from '../../../src/platforms/web/client.ts'
+import { createKeeping } from '../../../src/store/keeping.ts'
 import { openSqlite } from '../../../src/store/sqlite.ts'
 import { openTranscript } from '../../../src/store/transcript.ts'
 import { catalogue, config, type Logged, openRoom, ROOT } from '../../room.ts'
@@ -33,6 +34,8 @@ export interface WebRoomChoices {
   readonly paint?: Paint
   /** Slots that are put into the reply to a line, over what the bot says. */
   readonly slots?: (line: string) => Partial<Reply> | undefined
+  /** What the answer to a line waits for. */
+  readonly held?: (line: string) => Promise<void>
 }
 
 /** The page as it lies in the sources. */
@@ -50,11 +53,15 @@ export async function openWebRoom(choices: WebRoomChoices = {}): Promise<OpenWeb
   const complete = createComplete({ store, commands, reference: config, settings: config.bot })
   const answer: Answer = async (request) => {
     const response = await bot.answer(request)
-    const slots = 'line' in request.invocation ? choices.slots?.(request.invocation.line) : undefined
+    const line = 'line' in request.invocation ? request.invocation.line : ''
+    const slots = choices.slots?.(line)
+    await choices.held?.(line)
     return response.ok && slots ? { ...response, reply: { ...response.reply, ...slots } } : response
   }
+  const now = () => new Date()
+  const keeping = createKeeping(store, 'room', now)
   const web = createWebRoom(
-    { answer, commands, complete, paint: choices.paint ?? paintGrey, keeping, log, now: () => new Date() },
+    { answer, commands, complete, paint: choices.paint ?? paintGrey, keeping, log, now },
     {
       host: choices.host ?? '127.0.0.1',
       port: choices.port ?? 0,
@@ -81,14 +88,6 @@ export async function openWebRoom(choices: WebRoomChoices = {}): Promise<OpenWeb
       await bot.close()
     },
   }
-}
-
-const keeping = {
-  once: async () => true,
-  keepLine: async (line: string) => line,
-  recallLine: async () => undefined,
-  recall: async () => ({ revision: 0, text: undefined }),
-  remember: async () => true,
 }
 
 /** A real PNG of one grey pixel: what a page has to load, without a painter. */
