@@ -30,7 +30,7 @@ const show = defineAction({
   summary: 'The step to do now, with the numbers to set, and what comes after it',
   options: z.strictObject({}),
   run: async (_input, context) => {
-    const build = openBuild(context)
+    const build = await openBuild(context)
     return currentReply(standingOf(build, await buildOf(context).read()), build, context)
   },
 })
@@ -39,7 +39,7 @@ const all = defineAction({
   summary: 'Every step, with what is done',
   options: z.strictObject({}),
   run: async (_input, context) => {
-    const build = openBuild(context)
+    const build = await openBuild(context)
     const standing = standingOf(build, await buildOf(context).read())
     const figures = stepsFigures(standing, build)
     return {
@@ -62,7 +62,7 @@ const marking = (state: Mark['state'], summary: string, said: string): Action =>
     summary,
     options: z.strictObject({ step: which }),
     run: async ({ step: typed }, context) => {
-      const build = openBuild(context)
+      const build = await openBuild(context)
       const kept = buildOf(context)
       const steps = meant(typed, build, await kept.read())
       const { before, after } = await kept.change((body = NONE) => ({
@@ -115,7 +115,7 @@ const open = defineAction({
   summary: 'Open a step again that was not done after all',
   options: z.strictObject({ step: first(words('its number or its name', '3')) }),
   run: async ({ step: typed }, context) => {
-    const build = openBuild(context)
+    const build = await openBuild(context)
     const steps = findSteps(typed, build.steps)
     const { after } = await buildOf(context).change((body = NONE) => ({
       marks: withoutMarks(body.marks as Marks, steps),
@@ -129,7 +129,7 @@ const now = defineAction({
   summary: 'Where was I: what was done last, by whom and when, and what comes now',
   options: z.strictObject({}),
   run: async (_input, context) => {
-    const build = openBuild(context)
+    const build = await openBuild(context)
     const standing = standingOf(build, await buildOf(context).read())
     const marked = standing.filter(({ mark }) => mark !== undefined)
     const latest = marked.reduce<(typeof marked)[number] | undefined>(
@@ -149,7 +149,7 @@ const check = defineAction({
   summary: 'What to measure at the dry fit, and how far off it may be',
   options: z.strictObject({}),
   run: async (_input, context) => {
-    const build = openBuild(context)
+    const build = await openBuild(context)
     const standing = standingOf(build, await buildOf(context).read())
     const found = standing.find(({ step }) => step.stage === 'dry fit')
     const settings = found?.step.settings ?? []
@@ -167,7 +167,7 @@ const clear = defineAction({
   summary: 'Begin the build again; undo brings the ticks back',
   options: z.strictObject({}),
   run: async (_input, context) => {
-    const build = openBuild(context)
+    const build = await openBuild(context)
     await buildOf(context).change(() => NONE)
     return currentReply(standingOf(build, NONE), build, context, 'Begun again')
   },
@@ -176,8 +176,8 @@ const clear = defineAction({
 const { undo, redo } = undoVerbs<KeptBuild>({
   name: 'build',
   open: buildOf,
-  reply: (body, context, said): Reply => {
-    const build = openBuild(context)
+  reply: async (body, context, said): Promise<Reply> => {
+    const build = await openBuild(context)
     return currentReply(standingOf(build, body), build, context, said)
   },
 })

@@ -4,9 +4,17 @@ import type { Context } from '../src/bot/context.ts'
 import { readNeed } from '../src/bot/need.ts'
 import { board, first, length, words } from '../src/bot/option.ts'
 import { ripsPicture } from '../src/bot/picturesOfCuts.ts'
-import { boardOfPlan, isNear, stripsOfPlan, usualBoardLength } from '../src/bot/plannedStrips.ts'
+import { boardsOfPlan, boardWords } from '../src/bot/planBoards.ts'
+import {
+  type BoardOfPlan,
+  boardOfPlan,
+  isNear,
+  stripsOfPlan,
+  usualBoardLength,
+} from '../src/bot/plannedStrips.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
+import type { Rips as PlanRips } from '../src/bot/ripTable.ts'
 import { sawKerf } from '../src/bot/sawKerf.ts'
 import type { Show } from '../src/bot/show.ts'
 import { stockSize } from '../src/bot/stockSize.ts'
@@ -34,10 +42,13 @@ export default defineCommand({
     length: length('length of the boards', '8ft').optional(),
     safe: length('narrowest piece you leave between blade and fence', '2in').optional(),
   }),
-  run: (input, context) => {
+  run: async (input, context) => {
     const { show, settings, settled, project } = context
     const plan = project && planned(project.choices, context).plan
-    const taken = input.board ? { board: input.board, from: '' } : boardOfPlan(plan, context)
+    const laid = plan && !input.board ? (await boardsOfPlan(plan, context)).rips : []
+    const taken = input.board
+      ? { board: input.board, from: '' }
+      : boardOfLayout(laid, input.length, plan, context)
     const rip = input.rip ?? plan?.spec.strip ?? settings.usual[settled.region].strip
     const kerf = sawKerf(input.kerf, show) ?? settled.kerf
     const safe = input.safe ?? settings.safeRip
@@ -52,7 +63,10 @@ export default defineCommand({
     const whole = counted.count === 1 && counted.spare === 0
     const rips = ripSettings({ board: width, strip: rip, kerf, safe })
     const asked = { ...input, board: taken.board, kerf }
-    const needed = typedNeed(asked, context) ?? (plan && planNeed(plan, asked, rip, context))
+    const isLaid = !input.rip && !input.length && kerf === settled.kerf
+    const needed =
+      typedNeed(asked, context) ??
+      (isLaid && laid.length > 0 ? laidNeed(laid) : plan && planNeed(plan, asked, rip, context))
     const buy = needed && boardsFor(needed.need, Math.max(1, counted.safeCount))
     const bought = buy?.status === 'counted' ? buy : undefined
     return {
@@ -60,7 +74,7 @@ export default defineCommand({
       cautions: whole
         ? []
         : context.cautions({ ripWidth: toMillimetres(rip), pieceAtFence: toMillimetres(rips.left) }),
-      tables: fenceTable(rips, show),
+      tables: [...fenceTable(rips, show), ...(isLaid ? otherTables(laid.slice(1), show) : [])],
       pictures: whole ? [] : ripsPicture(taken.board, { strip: rip, kerf, rips }, show),
       notes: [
         taken.from,
@@ -80,6 +94,7 @@ export default defineCommand({
         safePerBoard: counted.safeCount,
         spare: toMillimetres(counted.spare),
         boards: bought?.boards ?? null,
+        board: taken.board.name ?? null,
         width: toMillimetres(width),
         settings: rips.settings.map(toMillimetres),
       },
@@ -116,6 +131,36 @@ function lengthOf({ board, length }: Asked): Length | undefined {
   }
   return length ?? board.length
 }
+
+/** The board that the layout of the plan takes most of; the plan's own where there is no layout. */
+function boardOfLayout(
+  rips: readonly PlanRips[],
+  asked: Length | undefined,
+  plan: Plan | undefined,
+  context: Context,
+): BoardOfPlan {
+  const [first] = rips
+  if (!first) return boardOfPlan(plan, context)
+  const { thickness, width, length = asked } = { ...first.board, ...(asked && { length: asked }) }
+  return {
+    board: { status: 'read', thickness, width, length, name: first.label, units: context.show.units },
+    from: `${boardWords(rips)}: the boards that "layout" and "shopping" take for this channel's plan (board=)`,
+  }
+}
+
+/** The strips that the layout takes of the first kind of board. */
+const laidNeed = ([first]: readonly PlanRips[]): Needed => ({
+  need: { strips: first?.strips ?? 0 },
+  from: '',
+})
+
+/** The fences of the other kinds of board that the layout takes. */
+const otherTables = (rips: readonly PlanRips[], { unit }: Show) =>
+  rips.map(({ label, steps }) => ({
+    title: `${label}: fence to nearest tooth (${unit})`,
+    columns: ['Cut', 'Fence'],
+    rows: steps.map(({ setting }, cut) => [cut + 1, { length: setting, fine: true }]),
+  }))
 
 /** What the plan's strips take, where they are what this board is ripped to. */
 function planNeed(plan: Plan, asked: Asked, rip: Length, context: Context): Needed | undefined {

@@ -5,8 +5,8 @@ import { readSheet } from '../core/measure/readSheet.ts'
 import { showLength } from '../core/measure/show.ts'
 import type { Spec } from '../core/plan.ts'
 import type { Context } from './context.ts'
-import { extraAssumptions, extrasOf } from './planExtras.ts'
 import type { PlanChoices } from './planChoices.ts'
+import { extraAssumptions, extrasOf } from './planExtras.ts'
 import { Refusal } from './refusal.ts'
 import type { Show } from './show.ts'
 import { slotPlay } from './slotPlay.ts'
@@ -75,7 +75,7 @@ function assumptions(
     choices.strip === undefined ? `strips ${stockSize(spec.strip, show)} thick (strip=)` : '',
     board === undefined
       ? ''
-      : `strips ripped from ${board}, so ${stockSize(spec.width, show)} wide (board= or width=)`,
+      : `strips ${stockSize(spec.width, show)} wide, as thick as a ${board} is (board= or width=)`,
     choices.corner === undefined ? `${spec.corner} corners (corner=)` : '',
     fitLine(choices, spec, show),
     choices.braces === undefined && spec.braces === 'none' ? 'no braces (braces=all, ends or sides)' : '',

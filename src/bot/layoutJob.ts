@@ -1,9 +1,9 @@
 import { type Group, groupParts, type SawTerms, type StockItem } from '../core/cutting/job.ts'
 import type { Context } from './context.ts'
-import { asListed, cutListOf, partsOfPlan, type CutList } from './cutList.ts'
+import { asListed, type CutList, cutListOf, partsOfPlan } from './cutList.ts'
 import type { LaidGroup, LaidJob } from './laidJob.ts'
-import { leaveOnHand, type OnHand, takeFrom } from './onHand.ts'
 import { misfitSentence, noStockSentence, PartMisfit } from './misfit.ts'
+import { leaveOnHand, type OnHand, takeFrom } from './onHand.ts'
 import { planned } from './plannedSurround.ts'
 import { Refusal } from './refusal.ts'
 import { sawTerms, shopStockSchema, usualStock } from './shopStock.ts'
@@ -55,27 +55,35 @@ interface Job {
  * Refusal that names the part where one cannot be cut.
  */
 export async function layOut(context: Context, seconds: number, terms: Terms): Promise<LaidJob> {
-  const list = await partsToCut(context)
+  return layOutOnStock(await partsToCut(context), { context, seconds, terms })
+}
+
+/** Lays out `list` on the channel's stock. */
+export async function layOutOnStock(list: CutList, searching: Searching): Promise<LaidJob> {
+  const { context } = searching
   const stock = await context.ofChannel('stock', shopStockSchema).read()
-  const job = { list, items: stock?.items ?? [], saw: sawTerms(stock, context) }
-  return layOutJob(job, { context, seconds, terms })
+  return layOutJob({ list, items: stock?.items ?? [], saw: sawTerms(stock, context) }, searching)
 }
 
 interface Searching {
   readonly context: Context
   readonly seconds: number
   readonly terms: Terms
+  /** Boards and strips alone, laid out just as they are with the sheets. */
+  readonly withoutSheets?: boolean
 }
 
 /** Lays out any list on any stock; what no item of it suits is cut from what the shop of the region usually sells. */
 export async function layOutJob(
   { list, items, saw, only = false }: Job,
-  { context, seconds, terms }: Searching,
+  { context, seconds, terms, withoutSheets = false }: Searching,
 ): Promise<LaidJob> {
   const { parts, units } = list
   const show = showKept(context, units)
   const assumed: string[] = []
-  const groups = groupParts(asListed(parts), items, saw).map((group): Group => {
+  const found = groupParts(asListed(parts), items, saw)
+  const wanted = withoutSheets ? found.filter((group) => !isOfSheets(group)) : found
+  const groups = wanted.map((group): Group => {
     if (group.kind !== 'noStock') return group
     const usual = only ? [] : usualStock(group.parts, saw.kerf, context)
     const [again] = usual.length > 0 ? groupParts(group.parts, usual, saw) : []
@@ -84,7 +92,7 @@ export async function layOutJob(
     assumed.push(...usual.map(({ label }) => label))
     return again
   })
-  const laid = await layInTurn(groups, seconds, { context, terms, show })
+  const laid = await layInTurn(groups, { seconds, shares: found.length }, { context, terms, show })
   const milliseconds = laid.reduce((sum, each) => sum + each.milliseconds, 0)
   return { parts, show, groups: laid, assumed: [...new Set(assumed)], milliseconds }
 }
@@ -95,21 +103,34 @@ interface Asking {
   readonly show: Show
 }
 
-/** What one group does not use of the time is the others'; so are the boards on hand that it leaves. */
-async function layInTurn(groups: readonly Group[], seconds: number, asking: Asking) {
-  const laid: LaidGroup[] = []
+const isOfSheets = (group: ReturnType<typeof groupParts>[number]): boolean =>
+  group.kind === 'sheet' || (group.kind === 'noStock' && group.from === 'sheet')
+
+/** Time to lay groups out in, and by how many it is shared. */
+interface Time {
+  readonly seconds: number
+  readonly shares: number
+}
+
+/**
+ * What one group does not use of the time is the others'; so are the boards on hand that it leaves. Boards and strips come
+ * before sheets, which have nothing in common with them and take the longest: so whoever asks for them alone asks for the
+ * same in the same time, and is told the same.
+ */
+async function layInTurn(groups: readonly Group[], { seconds, shares }: Time, asking: Asking) {
+  const laid = new Map<Group, LaidGroup>()
   const taken: OnHand = new Map()
   let left = seconds
-  for (const [index, group] of groups.entries()) {
-    const share = Math.max(LEAST_SECONDS, left / (groups.length - index))
+  for (const group of groups.toSorted((a, b) => Number(isOfSheets(a)) - Number(isOfSheets(b)))) {
+    const share = Math.max(LEAST_SECONDS, left / (shares - laid.size))
     const alone = await layGroup(group, share, asking)
     const remaining = leaveOnHand(alone, taken)
     const result = remaining ? await layOnRest(alone, remaining, share, asking) : alone
     takeFrom(result, taken)
-    laid.push(result)
+    laid.set(group, result)
     left -= result.milliseconds / 1000
   }
-  return laid
+  return groups.flatMap((group) => laid.get(group) ?? [])
 }
 
 /** The group on what earlier ones left on hand; what is proven is what holds with all of it. */

@@ -3,16 +3,22 @@ import { type Length, toMillimetres } from '../core/measure/length.ts'
 import { labelled } from './cutListReply.ts'
 import type { Cell, Figure, Table } from './reply.ts'
 import type { Show } from './show.ts'
+import type { Marking } from './showCovering.ts'
 
 const TITLES = { sheet: 'Sheets', board: 'Boards', strip: 'Strips, after ripping' } as const
 
 /** The settings in order: what to set, which way to cut, and what comes off. */
-export const orderTable = ({ steps }: CutOrder, kind: keyof typeof TITLES, show: Show): Table => ({
-  title: `${TITLES[kind]}: set to nearest tooth (${show.unit})`,
+export const orderTable = (
+  { steps }: CutOrder,
+  kind: keyof typeof TITLES,
+  { unit }: Show,
+  marking: Marking,
+): Table => ({
+  title: `${TITLES[kind]}: set to nearest tooth (${unit})`,
   columns: ['', 'Set', 'Cut'],
   rows: steps.map((step, index): Cell[] => [
     index + 1,
-    show.mark(step.setting as Length, 'mark', true),
+    marking.mark(step.setting as Length),
     `${step.kind}: ${gives(step)}`,
   ]),
 })
@@ -48,21 +54,37 @@ export function uncutNote(orders: readonly CutOrder[]): readonly string[] {
   return labels.length === 0 ? [] : [`${labelled(labels)}: no cut, the stock is the part`]
 }
 
-/** What rounding to the tape does: a setting may be a little off, and never by more than half a step. */
-export const roundingNote = (
-  settings: readonly { readonly setting: number; readonly mark: number }[],
-  show: Show,
-): readonly string[] => {
-  if (settings.every(({ setting, mark }) => setting === mark)) return []
+/** A saw setting, the mark it is set by, and whether it is a side of a part. */
+interface Marked {
+  readonly setting: number
+  readonly mark: number
+  readonly isSide: boolean
+}
+
+/** What rounding to the tape does: to a part what its list says, to anything else never more than half a step. */
+export const roundingNote = (settings: readonly Marked[], show: Show): readonly string[] => {
+  const off = settings.filter(({ setting, mark }) => setting !== mark)
   const half = show.units === 'inch' ? '1/64 in' : '0.25 mm'
   return [
-    `settings are to the nearest mark, so a part may be up to ${half} over or under; less than a saw holds`,
+    ...(off.some(({ isSide }) => isSide)
+      ? [
+          'a side of a part is set by the mark that the list of parts has: down where the part goes into its place',
+        ]
+      : []),
+    ...(off.some(({ isSide }) => !isSide)
+      ? [
+          `other settings are to the nearest mark, so a part may be up to ${half} over or under; less than a saw holds`,
+        ]
+      : []),
   ]
 }
 
-export const stepFigure = ({ setting, mark, kind, of, cuts, remaining, waiting }: SawStep): Figure => ({
+export const stepFigure = (
+  { setting, kind, of, cuts, remaining, waiting }: SawStep,
+  { exact }: Marking,
+): Figure => ({
   setting: toMillimetres(setting as Length),
-  mark: toMillimetres(mark as Length),
+  mark: toMillimetres(exact(setting as Length)),
   kind,
   of,
   cuts: cuts.length,

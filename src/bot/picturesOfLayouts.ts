@@ -5,16 +5,21 @@ import { drawBoardLayouts } from '../drawing/boardLayouts.ts'
 import { drawSheetLayout } from '../drawing/sheetLayout.ts'
 import { isSheets, type LaidGroup, type LaidJob, type LaidLengths, type LaidSheets } from './laidJob.ts'
 import { pair } from './pair.ts'
-import { describe } from './pictures.ts'
 import { pictureOf } from './picture.ts'
+import { describe } from './pictures.ts'
 import type { Picture } from './reply.ts'
 import type { Show } from './show.ts'
+import { showCovering } from './showCovering.ts'
 
 /** Of a reply; the tables have the rest. */
 const MOST = 2
 
+/** What is drawn of a job: sizes are those that its list of parts has. */
+type Drawn = Pick<LaidJob, 'groups' | 'parts' | 'show'>
+
 /** What a layout shows first: a sheet of the first group that has one, and the boards or strips of the first that has some. */
-export function layoutPictures({ groups, show }: Pick<LaidJob, 'groups' | 'show'>): readonly Picture[] {
+export function layoutPictures({ groups, parts, show: plain }: Drawn): readonly Picture[] {
+  const show = showCovering(parts, plain)
   const sheets = groups.filter(isSheets).slice(0, 1)
   const lengths = groups.filter((laid): laid is LaidLengths => !isSheets(laid)).slice(0, 1)
   const pictures = [
@@ -25,12 +30,14 @@ export function layoutPictures({ groups, show }: Pick<LaidJob, 'groups' | 'show'
 }
 
 /** Every way that every sheet, board and strip is cut, for paper. */
-export const allLayoutPictures = ({ groups, show }: Pick<LaidJob, 'groups' | 'show'>): readonly Picture[] =>
-  groups.flatMap((laid) =>
+export function allLayoutPictures({ groups, parts, show: plain }: Drawn): readonly Picture[] {
+  const show = showCovering(parts, plain)
+  return groups.flatMap((laid) =>
     isSheets(laid)
       ? laid.layouts.map((_, index) => sheetPicture(laid, index, show))
       : [boardsPicture(laid, show)],
   )
+}
 
 /** One way that sheets are cut; with an order, each part has the number of the setting that it comes free at. */
 export function sheetPicture(laid: LaidSheets, index: number, show: Show, order?: CutOrder): Picture {
@@ -113,8 +120,9 @@ function boardsPicture({ group, layouts }: LaidLengths, show: Show): Picture {
 /** The first sheet with the numbers of its saw settings, else the boards. */
 export function orderPictures(
   sawn: readonly { readonly laid: LaidGroup; readonly order: CutOrder }[],
-  show: Show,
+  { parts, show: plain }: Pick<LaidJob, 'parts' | 'show'>,
 ): readonly Picture[] {
+  const show = showCovering(parts, plain)
   const [first] = sawn
   if (!first) return []
   const { laid, order } = sawn.find((each) => isSheets(each.laid)) ?? first

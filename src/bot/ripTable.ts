@@ -1,14 +1,19 @@
-import { ripOrder, type RipStep } from '../core/cutting/ripOrder.ts'
+import type { StockItem } from '../core/cutting/job.ts'
+import { type RipStep, ripOrder } from '../core/cutting/ripOrder.ts'
 import { type Length, nanometres, toMillimetres } from '../core/measure/length.ts'
 import { counted } from './cutListReply.ts'
-import { isSheets, type LaidGroup, stripsPerBoard } from './laidJob.ts'
+import { isSheets, type LaidGroup, stripsPerBoard, takenOf } from './laidJob.ts'
 import type { Cell, Figure, Table } from './reply.ts'
 import type { Show } from './show.ts'
 
 /** The boards of one stock that are ripped into strips of one thickness. */
 export interface Rips {
   readonly label: string
+  readonly board: StockItem
   readonly strip: Length
+  /** Whole boards that are taken, and strips of them that are used. */
+  readonly boards: number
+  readonly strips: number
   readonly steps: readonly RipStep[]
 }
 
@@ -17,13 +22,15 @@ export function ripsOf(laid: LaidGroup, kerf: Length): readonly Rips[] {
   const { group } = laid
   if (isSheets(laid) || group.kind !== 'strip') return []
   const perBoard = stripsPerBoard(laid)
-  return group.stock.flatMap(({ label, width }) => {
+  const taken = takenOf(laid)
+  return group.stock.flatMap((board) => {
+    const { label, width } = board
     const strips = laid.layouts
       .filter(({ stock }) => stock === label)
       .reduce((sum, { count }) => sum + count, 0)
     const strip = group.thickness
     const steps = ripOrder({ width, strip, kerf, perBoard: perBoard.get(label) ?? 1, strips })
-    return strips > 0 ? [{ label, strip, steps }] : []
+    return strips > 0 ? [{ label, board, strip, strips, boards: taken.get(label) ?? 0, steps }] : []
   })
 }
 

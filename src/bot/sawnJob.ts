@@ -7,8 +7,9 @@ import { jobNotes } from './layoutReply.ts'
 import { orderTable, roundingNote, stepFigure, swapNote, uncutNote } from './orderReply.ts'
 import { orderPictures } from './picturesOfLayouts.ts'
 import type { Reply } from './reply.ts'
-import { ripFigures, type Rips, ripsOf, ripTable } from './ripTable.ts'
+import { type Rips, ripFigures, ripsOf, ripTable } from './ripTable.ts'
 import type { Show } from './show.ts'
+import { type Marking, markingOf } from './showCovering.ts'
 
 /** One group of parts: its boards ripped, then everything sawn to size. */
 interface Sawn {
@@ -62,13 +63,21 @@ function reply(job: LaidJob, sawn: readonly Sawn[], { safe, step, context }: Saw
   const steps = orders.flatMap((order) => order.steps)
   const cuts = [...ripped.map(({ boards }) => boards), ...orders.map(({ figures }) => figures.cuts)]
   const allCuts = cuts.reduce((sum, count) => sum + count, 0)
-  const figures = [...rips.flatMap((each) => ripFigures(each, safe, step)), ...steps.map(stepFigure)]
+  const marking = markingOf(job.parts, show, context)
+  const figures = [
+    ...rips.flatMap((each) => ripFigures(each, safe, step)),
+    ...steps.map((each) => stepFigure(each, marking)),
+  ]
   const marked = [
-    ...ripped.map(({ setting }) => ({ setting, mark: Math.round(setting / step) * step })),
-    ...steps,
+    ...ripped.map(({ setting }) => ({ setting, mark: Math.round(setting / step) * step, isSide: false })),
+    ...steps.map(({ setting }) => ({
+      setting,
+      mark: marking.exact(setting as Length),
+      isSide: marking.isSide(setting as Length),
+    })),
   ]
   return {
-    answer: firstLine(sawn, marked.length, allCuts, show),
+    answer: firstLine(sawn, { settings: marked.length, cuts: allCuts }, show, marking),
     cautions: context.cautions({
       sheetCut: job.groups.some(isSheets),
       crosscut: steps.some(({ kind }) => kind === 'crosscut'),
@@ -77,9 +86,9 @@ function reply(job: LaidJob, sawn: readonly Sawn[], { safe, step, context }: Saw
     }),
     tables: sawn.flatMap(({ laid, rips: own, order }) => [
       ...own.map((each) => ripTable(each, safe, show)),
-      ...(order.steps.length > 0 ? [orderTable(order, laid.group.kind, show)] : []),
+      ...(order.steps.length > 0 ? [orderTable(order, laid.group.kind, show, marking)] : []),
     ]),
-    pictures: orderPictures(sawn, show),
+    pictures: orderPictures(sawn, job),
     notes: [
       'each setting is from the fence or stop to the nearest tooth; cut every piece that needs it before you move on',
       ...roundingNote(marked, show),
@@ -96,14 +105,18 @@ function reply(job: LaidJob, sawn: readonly Sawn[], { safe, step, context }: Saw
 }
 
 /** What to set the saw to first, and how much there is to do. */
-function firstLine(sawn: readonly Sawn[], settings: number, cuts: number, show: Show): string {
+function firstLine(
+  sawn: readonly Sawn[],
+  { settings, cuts }: { readonly settings: number; readonly cuts: number },
+  show: Show,
+  marking: Marking,
+): string {
   const said = `${settings} saw ${settings === 1 ? 'setting' : 'settings'} for ${cuts} ${cuts === 1 ? 'cut' : 'cuts'}`
   for (const { rips, order } of sawn) {
     const [rip] = rips[0]?.steps ?? []
     if (rip) return `${said}; start with rip at ${show.length(rip.setting, 'mark', true)}`
     const [step] = order.steps
-    if (step)
-      return `${said}; start with ${step.kind} at ${show.length(step.setting as Length, 'mark', true)}`
+    if (step) return `${said}; start with ${step.kind} at ${marking.words(step.setting as Length)}`
   }
   return 'Nothing to saw: the stock is the parts as it stands'
 }

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import type { ListedPart, SawTerms, StockItem } from '../core/cutting/job.ts'
 import { FOOT, type Length, nanometres, times } from '../core/measure/length.ts'
 import { countStrips } from '../core/panelling/strips.ts'
+import { findBoard } from '../core/stock/boards.ts'
 import type { Context } from './context.ts'
 import { LONGEST_LABEL } from './cutList.ts'
 
@@ -76,7 +77,7 @@ function usualBoards(
   first: ListedPart,
   parts: readonly ListedPart[],
   kerf: Length,
-  { reference, settled }: Context,
+  { reference, settled, project }: Context,
 ): readonly StockItem[] {
   const gives = (width: Length): boolean => {
     const counted = countStrips({ board: width, strip: first.thickness ?? (0 as Length), kerf })
@@ -92,7 +93,10 @@ function usualBoards(
         : near(thickness, first.thickness) && near(width, first.width)),
   )
   // The widest common board wastes least on kerf beside the fence, but a 2x6 is what a table saw takes with ease.
-  const section = sections.find(({ width }) => width >= times(FOOT, 0.4)) ?? sections.at(-1)
+  // The board that the plan names goes before both.
+  const named = findBoard(project?.choices.board ?? '', settled.region, reference.stock)
+  const own = sections.find(({ thickness, width }) => thickness === named?.thickness && width === named.width)
+  const section = own ?? sections.find(({ width }) => width >= times(FOOT, 0.4)) ?? sections.at(-1)
   if (!section) return []
   const longest = Math.max(...parts.map(({ length }) => length))
   const [enough] = reference.stock.lengths

@@ -3,10 +3,13 @@ import type { Plan } from '../core/plan.ts'
 import { buildSteps } from '../core/steps/buildSteps.ts'
 import { type Marks, type Standing, standings } from '../core/steps/progress.ts'
 import type { Step } from '../core/steps/step.ts'
+import type { RippedBoards } from '../core/steps/strips.ts'
 import { minutesOf } from '../core/steps/times.ts'
 import { findBoard } from '../core/stock/boards.ts'
 import type { Context } from './context.ts'
 import type { Document } from './document.ts'
+import type { LaidJob } from './laidJob.ts'
+import { boardsOfPlan, fencesOf, type PlanBoards } from './planBoards.ts'
 import type { PlanChoices } from './planChoices.ts'
 import { planned } from './plannedSurround.ts'
 import { quoted, Refusal } from './refusal.ts'
@@ -29,10 +32,11 @@ export const buildOf = (context: Context): Document<KeptBuild> => context.ofChan
 export interface Build {
   readonly steps: readonly Step[]
   readonly minutes: (step: Step) => number
+  readonly boards: PlanBoards
 }
 
-/** The steps of the channel's plan. Throws a Refusal when there is none. */
-export function openBuild(context: Context): Build {
+/** The steps of the channel's plan, its strips ripped from the boards of its layout. Throws a Refusal when there is none. */
+export async function openBuild(context: Context, laid?: LaidJob): Promise<Build> {
   const { project, reference } = context
   if (!project)
     throw new Refusal(
@@ -40,13 +44,19 @@ export function openBuild(context: Context): Build {
       'there is nothing to build yet; this channel has no project: project start 17in x 13in height=15in',
     )
   const { plan } = planned(project.choices, context)
-  const steps = stepsOf(plan, project.choices, context)
-  return { steps, minutes: (step) => minutesOf(step, reference.times) }
+  const boards = await boardsOfPlan(plan, context, laid)
+  const steps = stepsOf(plan, project.choices, context, fencesOf(boards))
+  return { steps, minutes: (step) => minutesOf(step, reference.times), boards }
 }
 
-/** The steps of a plan, its strips ripped from the board that was chosen or the usual one. */
-export const stepsOf = (plan: Plan, choices: PlanChoices, context: Context): readonly Step[] =>
-  buildSteps(plan, { board: boardOf(choices, context), safe: context.settings.safeRip })
+/** The steps of a plan, its strips ripped from `boards`; from the board that was chosen or the usual one where nobody has laid it out. */
+export const stepsOf = (
+  plan: Plan,
+  choices: PlanChoices,
+  context: Context,
+  boards?: readonly RippedBoards[],
+): readonly Step[] =>
+  buildSteps(plan, { boards, board: boardOf(choices, context), safe: context.settings.safeRip })
 
 /** Width of the board that the strips are ripped from; undefined where a measured width took its place. */
 function boardOf({ board, width, region }: PlanChoices, { settings, settled, reference }: Context) {

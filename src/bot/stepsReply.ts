@@ -1,30 +1,37 @@
-import { toMillimetres } from '../core/measure/length.ts'
+import { type Length, toMillimetres } from '../core/measure/length.ts'
 import { currentOf, type Standing } from '../core/steps/progress.ts'
 import type { Setting, Stage, Step } from '../core/steps/step.ts'
 import type { Context } from './context.ts'
+import { boardWords } from './planBoards.ts'
 import { purposeOf } from './planReply.ts'
 import type { Cell, Figure, Purpose, Reply, Table } from './reply.ts'
 import type { Show } from './show.ts'
-import { stockMark, stockSize } from './stockSize.ts'
+import { sidePurpose } from './showCovering.ts'
 import type { Build } from './stepsKept.ts'
+import { stockMark, stockSize } from './stockSize.ts'
 
-/** A setting as it is read off the saw or the tape, to the nearest mark unless said otherwise: `38 1/4 in`, `23.4°`. */
-export function settingWords(
-  { what, length, degrees }: Setting,
-  show: Show,
-  purpose: Purpose = 'mark',
-): string {
+/** A setting as it is read off the saw or the tape, with its unit: `38 1/4 in`, `23.4°`. */
+export function settingWords(setting: Setting, show: Show, step?: Step): string {
+  const { what, length, degrees } = setting
   if (length !== undefined && CALLIPERED.has(what)) return stockSize(length, show)
   if (degrees !== undefined) return show.angle(degrees)
-  return length === undefined ? '' : show.length(length, purpose, true)
+  if (length === undefined) return ''
+  const side = step && sideIn(step, length)
+  return show.length(length, side ?? 'mark', side === undefined)
 }
 
-const settingMark = (setting: Setting, show: Show, purpose: Purpose): string => {
-  if (setting.length === undefined) return settingWords(setting, show)
-  return CALLIPERED.has(setting.what)
-    ? stockMark(setting.length, show)
-    : show.mark(setting.length, purpose, true)
+/** The same without the unit. */
+export const settingMark = (setting: Setting, show: Show, step?: Step): string => {
+  const { what, length } = setting
+  if (length === undefined) return settingWords(setting, show)
+  if (CALLIPERED.has(what)) return stockMark(length, show)
+  const side = step && sideIn(step, length)
+  return show.mark(length, side ?? 'mark', side === undefined)
 }
+
+/** `2x6 8 ft, push block`: what is cut at a setting, and with what care; empty where neither is to be said. */
+export const ofWords = ({ of, narrow }: Setting): string =>
+  [of ?? '', narrow ? 'push block' : ''].filter((word) => word !== '').join(', ')
 
 /** A slot goes by the sheet that it takes, and neither by the marks of a tape. */
 const CALLIPERED: ReadonlySet<string> = new Set([
@@ -34,20 +41,16 @@ const CALLIPERED: ReadonlySet<string> = new Set([
   'strip thickness',
 ])
 
-const CUTS: ReadonlySet<Stage> = new Set(['break down', 'cut panel', 'crosscut', 'fit'])
+const CUTS: ReadonlySet<Stage> = new Set(['break down', 'cut panel', 'crosscut', 'fit', 'brace'])
 
-/** A part that goes into its place is never cut over its size, as the list of parts has it; all else is to the nearest mark. */
-export function purposeIn({ stage, parts }: Step, { length }: Setting): Purpose {
-  if (!CUTS.has(stage)) return 'mark'
-  const cut = parts.filter((part) => part.length === length || part.width === length).map(purposeOf)
-  const [first] = cut
-  return first !== undefined && cut.every((purpose) => purpose === first) ? first : 'mark'
-}
+/** Which way a side of a part that is cut in this step is rounded, as the list of parts has it; undefined of all else. */
+const sideIn = ({ stage, parts }: Step, length: Length): Purpose | undefined =>
+  CUTS.has(stage) ? sidePurpose(parts)(length) : undefined
 
 /** `rip strips: rip fence 4 7/8 in`: a step and the first number to set. */
 export function stepWords({ step }: Standing, show: Show): string {
   const [first] = step.settings
-  return first ? `${step.id}: ${first.what} ${settingWords(first, show, purposeIn(step, first))}` : step.id
+  return first ? `${step.id}: ${first.what} ${settingWords(first, show, step)}` : step.id
 }
 
 /** `40 min`, `3 h 20 min`. */
@@ -101,6 +104,7 @@ export function currentReply(all: readonly Standing[], build: Build, context: Co
     ],
     notes: [
       step.how,
+      ...boardNotes(step, build, context),
       `about ${timeWords(build.minutes(step))}; ${timeWords(minutes)} left in all, drying not counted`,
       ...changedNotes(all),
     ],
@@ -111,6 +115,18 @@ export function currentReply(all: readonly Standing[], build: Build, context: Co
     ],
     figures,
   }
+}
+
+/** Which boards the strips come out of: those that are bought. */
+function boardNotes({ stage }: Step, { boards }: Build, { project }: Context): readonly string[] {
+  if (stage !== 'rip') return []
+  const { rips, refused } = boards
+  if (rips.length > 0)
+    return [`from ${boardWords(rips)}, the boards that "layout" and "shopping" take for this plan`]
+  const board = project?.choices.board || 'the usual board'
+  return [
+    `"layout" takes no boards for these strips yet${refused === undefined ? '' : ` (${refused})`}; the fences are for ${board}`,
+  ]
 }
 
 function skippedWords(all: readonly Standing[]): string {
@@ -130,10 +146,14 @@ const changedNotes = (all: readonly Standing[]): readonly string[] =>
 /** Numbers to set or measure, in order. */
 export function settingTable(settings: readonly Setting[], show: Show, step?: Step): Table {
   const rows = settings.map((setting): Cell[] => [
-    settingMark(setting, show, step ? purposeIn(step, setting) : 'mark'),
-    setting.within === undefined
-      ? setting.what
-      : `${setting.what}, ${show.mark(setting.within, 'mark', true)} apart at most`,
+    settingMark(setting, show, step),
+    [
+      setting.what,
+      ofWords(setting),
+      setting.within === undefined ? '' : `${show.mark(setting.within, 'mark', true)} apart at most`,
+    ]
+      .filter((word) => word !== '')
+      .join(', '),
   ])
   return { title: `Set, to nearest tooth (${show.unit})`, columns: ['', 'What'], rows }
 }
@@ -144,8 +164,8 @@ const partTable = ({ step }: Standing, show: Show): Table => ({
   rows: step.parts.map((part): Cell[] => [
     part.label,
     part.count,
-    show.mark(part.length, purposeOf(part), true),
-    show.mark(part.width, part.material === 'sheet' ? purposeOf(part) : 'mark', true),
+    show.mark(part.length, purposeOf(part)),
+    part.material === 'sheet' ? show.mark(part.width, purposeOf(part)) : stockMark(part.width, show),
   ]),
 })
 
@@ -158,7 +178,7 @@ export const stepTable = (title: string, all: readonly Standing[], show: Show): 
     const state = changed ? 'done, changed since' : STATES[mark?.state ?? 'open']
     return [
       number,
-      first ? settingMark(first, show, purposeIn(step, first)) : '-',
+      first ? settingMark(first, show, step) : '-',
       state === '' ? step.id : `${step.id}, ${state}`,
     ]
   }),

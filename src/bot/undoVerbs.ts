@@ -11,7 +11,7 @@ interface Undoable<Body> {
   readonly name: string
   readonly open: (context: Context) => Document<Body>
   /** The reply to what holds now; `said` begins its first line. */
-  readonly reply: (body: Moved<Body>['body'], context: Context, said: string) => Reply
+  readonly reply: (body: Moved<Body>['body'], context: Context, said: string) => Reply | Promise<Reply>
 }
 
 const SAID = { undo: 'Undone', redo: 'Done again' } as const

@@ -76,19 +76,42 @@ describe('the settings', () => {
     expect(reply.answer).toBe('1 saw setting for 2 cuts; start with crosscut at 30 in')
   })
 
-  it('are marked to 1/32 in, or 0.5 mm, and never further off than half of that', async () => {
-    const inches = figuresOf(await say('cutlist add A 2 @ 600mm x 301mm x 12mm', 'units inch', 'cutorder'))
-    for (const { setting, mark } of inches.steps)
+  it('are to 1/32 in, or 0.5 mm, where they are no side of a part, and never further off than half of that', async () => {
+    const list = 'cutlist add R 10 @ 80in 2x6 strip=12mm'
+    const inches = figuresOf(await say(list, 'units inch', 'cutorder'))
+    const others = inches.steps.filter(({ of, kind }) => of === 'board' && kind === 'rip')
+    expect(others.length).toBeGreaterThan(0)
+    for (const { setting, mark } of others)
       expect(Math.abs(setting - mark)).toBeLessThanOrEqual(25.4 / 64 + 1e-9)
     const metric = figuresOf(await say('units mm', 'cutlist add A 2 @ 23 15/16in x 301mm x 12mm', 'cutorder'))
-    for (const { setting, mark } of metric.steps) {
-      expect(Math.abs(setting - mark)).toBeLessThanOrEqual(0.25 + 1e-9)
-      expect((mark * 2) % 1).toBe(0)
-    }
+    for (const { mark } of metric.steps) expect((mark * 2) % 1).toBe(0)
+  })
+
+  it('are of a side of a part what the list of parts has: never over what goes into its place', async () => {
+    // 23 15/16 in is 608.0125 mm, and 425.5 mm is half a mark over 425.
+    const lines = ['units mm', 'cutlist add A 2 @ 23 15/16in x 425.5mm x 12mm'] as const
+    const reply = await say(...lines, 'cutorder')
+    const sides = figuresOf(reply).steps.filter(({ setting }) => setting === 608.0125 || setting === 425.5)
+    expect(new Map(sides.map(({ setting, mark }) => [setting, mark]))).toEqual(
+      new Map([
+        [608.0125, 608],
+        [425.5, 425],
+      ]),
+    )
+    const set = reply.tables?.flatMap(({ rows }) => rows.map(([, mark]) => mark))
+    expect(set).toEqual(expect.arrayContaining(['608', '425']))
+    expect(set).not.toContain('425.5')
+    expect(reply.pictures?.[0]?.alt).toContain('A 425 x 608')
+    expect(reply.notes?.join()).toContain('set by the mark that the list of parts has')
   })
 
   it('say so where a part may be a hair over or under for that', async () => {
-    const rounded = await say('units inch', 'cutlist add A 2 @ 600mm 2x4', 'cutorder')
+    const rounded = await say(
+      'units inch',
+      'cutlist add R 10 @ 80in 2x6 strip=12.7mm',
+      'units kerf=3mm',
+      'cutorder',
+    )
     expect(rounded.notes?.join()).toContain('up to 1/64 in over or under')
     const exact = await say('cutlist add A 2 @ 24in 2x4', 'cutorder')
     expect(exact.notes?.join()).not.toContain('over or under')

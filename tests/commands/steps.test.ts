@@ -62,9 +62,13 @@ describe('steps', () => {
     for (const { name, settings } of steps.filter(({ name }) => /^(?:cut|crosscut) /u.test(name))) {
       const exact = settings[0]?.value ?? 0
       expect(exact - (set.get(name) ?? Infinity), name).toBeGreaterThan(-0.001)
-      expect(exact - (set.get(name) ?? 0), name).toBeLessThan(0.5)
+      expect(exact - (set.get(name) ?? 0), name).toBeLessThan(1)
     }
-    expect(set.get('crosscut end stile')).toBe(373.5)
+    expect(set.get('crosscut end stile')).toBe(373)
+    const listed = (await room.reply('project parts')).tables?.[1]?.rows.find(
+      ([, , , name]) => name === 'end stile',
+    )
+    expect(listed?.[2]).toEqual({ length: 373_800_000, purpose: 'into' })
     await room.close()
   })
 

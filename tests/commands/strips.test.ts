@@ -112,15 +112,16 @@ describe('boards to buy', () => {
 })
 
 describe('with the channel’s plan', () => {
-  it('rips what the plan needs, from its board', async () => {
+  it('rips what the plan needs, from the boards of its layout', async () => {
     const who = { channel: 'plan' }
     await room.reply('project start 17in x 13in height=15in', who)
     // Four each of 19 15/16, 14 15/16, 12 and 11 15/16 in 96 in boards, longest first, 1/8 between: three strips.
     // First 4 x 19 15/16 + 14 15/16 = 94 11/16 and 4 kerfs; then 3 x 14 15/16 + 4 x 12 = 92 13/16; then 4 x 11 15/16.
     const usual = await room.reply('strips', who)
-    expectFigures(usual.figures, { perBoard: 5, boards: 1, width: inch(7 / 2) })
-    expect(textOf(usual)).toContain('3 strips needed, 2 more come out')
-    expect(textOf(usual)).toContain('"layout" proves it')
+    expectFigures(usual.figures, { perBoard: 9, boards: 1, width: inch(11 / 2), board: '2x6 8 ft' })
+    expect(textOf(usual)).toContain('3 strips needed, 5 more come out')
+    expect(textOf(usual)).toContain('1 of 2x6 8 ft: the boards that "layout" and "shopping" take')
+    expect(textOf(await room.reply('strips 2x4', who))).toContain('"layout" proves it')
     // From 6 ft boards: 3 x 19 15/16; 19 15/16 + 3 x 14 15/16; 14 15/16 + 4 x 12; 4 x 11 15/16: four strips.
     expect(textOf(await room.reply('strips length=6ft', who))).toContain('4 strips needed')
     expect((await figuresOf(room, 'strips 2x6 length=20in', who)).boards).toBe(Math.ceil(16 / 8))

@@ -1,10 +1,10 @@
 import type { Length } from '../../core/measure/length.ts'
 import type { Listed } from '../cutList.ts'
 import { partNotes } from '../cutListReply.ts'
+import { partPurpose } from '../partPurpose.ts'
 import type { Show } from '../show.ts'
 import { stockMark } from '../stockSize.ts'
 import type { Block, HandoutCell, HandoutColumn, HandoutTable, Section } from './handout.ts'
-import { partPurpose } from './partPurpose.ts'
 import { points } from './points.ts'
 
 /** One row of a printed cut list; `whose` only where it is for more than one. */

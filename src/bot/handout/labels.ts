@@ -1,8 +1,8 @@
 import type { Listed } from '../cutList.ts'
+import { partPurpose } from '../partPurpose.ts'
 import type { Show } from '../show.ts'
 import { stockMark } from '../stockSize.ts'
 import type { Label, Section } from './handout.ts'
-import { partPurpose } from './partPurpose.ts'
 
 /** What a piece is called among `count` alike: `B2`, `A1-2` where the label ends in a figure, `B` where there is but one. */
 export const pieceName = (label: string, index: number, count: number): string =>

@@ -1,10 +1,10 @@
 import { type Length, toMillimetres } from '../../core/measure/length.ts'
 import { csvOf } from '../csv.ts'
 import type { Listed } from '../cutList.ts'
+import { partPurpose } from '../partPurpose.ts'
 import type { File } from '../reply.ts'
 import type { Show } from '../show.ts'
 import { stockMark } from '../stockSize.ts'
-import { partPurpose } from './partPurpose.ts'
 
 /** The cut list for a spreadsheet: each size as it is marked out, and exactly in mm. */
 export function partsFile(parts: readonly Listed[], show: Show, name: string): File {

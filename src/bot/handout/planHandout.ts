@@ -5,8 +5,8 @@ import { layOut, partsToCut, searchTerms } from '../layoutJob.ts'
 import { planned } from '../plannedSurround.ts'
 import { cutOrderReply } from '../sawnJob.ts'
 import { shoppingJob } from '../shoppingJob.ts'
-import { showKept } from '../showKept.ts'
 import { shopStockSchema } from '../shopStock.ts'
+import { showKept } from '../showKept.ts'
 import { buildOf, openBuild, standingOf } from '../stepsKept.ts'
 import { cautionSection, distinct } from './cautionSection.ts'
 import { cutListSection } from './cutListSection.ts'
@@ -44,7 +44,7 @@ export async function planHandout(paper: Paper, context: Context): Promise<PlanH
   const order = await cutOrderReply(job, context, terms, undefined)
   const shopping = await shoppingJob({}, context, job)
   const worked = project && planned(project.choices, context)
-  const build = project && openBuild(context)
+  const build = project && (await openBuild(context, job))
   const standing = build ? standingOf(build, await buildOf(context).read()) : []
   const cautions = distinct(
     [
@@ -68,7 +68,7 @@ export async function planHandout(paper: Paper, context: Context): Promise<PlanH
     ...(worked ? [drawingSection(worked, context)] : []),
     layoutSection(job, stock?.currency, show.length(settled.kerf, 'mark', true)),
     orderSection(order, job),
-    ...(build ? [stepsSection(standing, build, job, context)] : []),
+    ...(build ? [stepsSection(standing, build, context)] : []),
     shoppingSection(shopping, show),
     labelSection(labels),
   ]

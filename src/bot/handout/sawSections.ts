@@ -7,12 +7,11 @@ import type { Reply } from '../reply.ts'
 import type { Block, Section } from './handout.ts'
 import { points } from './points.ts'
 import { printTable } from './printTable.ts'
-import { showCovering } from './showCovering.ts'
 
 /** How every sheet, board and strip is cut: what to take, each way with its picture. */
 export function layoutSection(job: LaidJob, currency: string | undefined, kerf: string): Section {
   const waste = Math.round(wasteOf(job) * 100)
-  const pictures = allLayoutPictures({ groups: job.groups, show: showCovering(job.parts, job.show) })
+  const pictures = allLayoutPictures(job)
   return {
     title: 'Layouts',
     blocks: [

@@ -28,6 +28,10 @@ export interface Setting {
   readonly degrees?: number
   /** How far off it may be, a length. */
   readonly within?: Length
+  /** What is cut at it, where that is not plain from the step: the label of a board. */
+  readonly of?: string
+  /** Less lies between blade and fence than a hand may be near: a push block. */
+  readonly narrow?: boolean
 }
 
 /** A step of a build. */

@@ -1,10 +1,19 @@
-import { type Length, toMillimetres } from '../measure/length.ts'
+import { type Length, nanometres, toMillimetres } from '../measure/length.ts'
 import { ripSettings } from '../panelling/rips.ts'
 import type { Part, Plan } from '../plan.ts'
 import type { Setting, Step } from './step.ts'
 
-/** The saw, and the board that the strips come out of. */
+/** Boards of one kind that strips are ripped from. */
+export interface RippedBoards {
+  readonly label: string
+  /** Every fence setting, widest first. */
+  readonly fences: readonly Length[]
+}
+
+/** The saw, and the boards that the strips come out of. */
 export interface SawTerms {
+  /** As a layout takes them; they go before `board`. */
+  readonly boards?: readonly RippedBoards[] | undefined
   /** Dressed width of the board; undefined where nobody has said which. */
   readonly board?: Length | undefined
   /** Narrowest piece that may lie between blade and fence. */
@@ -24,16 +33,16 @@ export function stripSteps(plan: Plan, saw: SawTerms): readonly Step[] {
   return [ripStep(plan, parts, saw), ...ahead.map((part, at) => crosscutStep(part, ahead[at - 1]))]
 }
 
-function ripStep({ spec }: Plan, parts: readonly Part[], { board, safe }: SawTerms): Step {
-  const { strip, kerf } = spec
-  const settings = board === undefined ? [] : ripSettings({ board, strip, kerf, safe }).settings
-  const fences = settings.length > 0 ? settings : [strip]
+function ripStep({ spec }: Plan, parts: readonly Part[], saw: SawTerms): Step {
+  const { strip } = spec
+  const settings = ripFences(spec, saw)
+  const fences = settings.length > 0 ? settings : [{ what: 'rip fence', length: strip }]
   return {
     id: 'rip strips',
     stage: 'rip',
     parts,
     cuts: [],
-    settings: fences.map((length): Setting => ({ what: 'rip fence', length })),
+    settings: fences,
     work: parts.reduce((sum, { count }) => sum + count, 0),
     how:
       settings.length > 0
@@ -41,10 +50,23 @@ function ripStep({ spec }: Plan, parts: readonly Part[], { board, safe }: SawTer
         : 'the strips are this thick; let each fall on the free side of the blade',
     facts: {
       ripWidth: toMillimetres(strip),
-      pieceAtFence: toMillimetres(fences.at(-1) ?? strip),
+      pieceAtFence: toMillimetres(nanometres(Math.min(...fences.map(({ length = strip }) => length)))),
       dust: true,
     },
   }
+}
+
+/** Every fence setting of every kind of board; none where nobody has said which board it is. */
+function ripFences({ strip, kerf }: Plan['spec'], { boards, board, safe }: SawTerms): readonly Setting[] {
+  const fence = (length: Length, of: string): Setting => ({
+    what: 'rip fence',
+    length,
+    of,
+    ...(length < safe ? { narrow: true } : {}),
+  })
+  if (boards) return boards.flatMap(({ label, fences }) => fences.map((length) => fence(length, label)))
+  if (board === undefined) return []
+  return ripSettings({ board, strip, kerf, safe }).settings.map((length) => ({ what: 'rip fence', length }))
 }
 
 const crosscutStep = (part: Part, before: Part | undefined): Step => ({
