@@ -2,7 +2,7 @@ import { MessageFlags } from 'discord-api-types/v10'
 import type { Asking } from './asker.ts'
 import type { Desk } from './desk.ts'
 import { limits } from './limits.ts'
-import { type Packed, withoutAnyFile } from './pack.ts'
+import { type Packed, withoutAnyFile, withoutShare } from './pack.ts'
 import { sentence } from './render.ts'
 import { loggable, troubleOf } from './trouble.ts'
 
@@ -13,21 +13,78 @@ const REFUSED =
 
 /**
  * Puts an answer where the acknowledgement stands, and what does not go into one message behind it. Where the time for that is
- * over the answer goes into the channel, else to the person directly; where it may not go either way the log says so.
+ * over it goes another way (`deliverElsewhere`); gives false then.
  */
-export async function deliver(messages: readonly Packed[], interaction: Asking, desk: Desk): Promise<void> {
+export async function deliver(
+  messages: readonly Packed[],
+  interaction: Asking,
+  desk: Desk,
+  isForAll: boolean,
+): Promise<boolean> {
+  const reply = replyOf(messages, interaction)
+  const elsewhere = async () => {
+    await deliverElsewhere(reply.left(), interaction, desk, isForAll)
+    return false
+  }
   try {
-    await edit(messages, interaction)
+    await reply.send()
+    return true
   } catch (error) {
     desk.parts.log.warn({ ...loggable(error), interaction: interaction.id }, 'an answer did not go through')
-    await mended(messages, interaction, desk, error)
+    switch (troubleOf(error)) {
+      case 'forbidden':
+        await reply.send((each) => (each.files.length > 0 ? withoutAnyFile(each, NO_FILES) : each))
+        return true
+      case 'refused':
+        await reply.say(sorry(REFUSED))
+        return true
+      case 'unreachable':
+        return (await sentAgain(reply, interaction, desk)) || elsewhere()
+      default:
+        return elsewhere()
+    }
   }
 }
 
-async function edit(messages: readonly Packed[], interaction: Asking): Promise<void> {
-  const [first, ...more] = messages
-  if (first) await interaction.editReply(sendable(first))
-  for (const message of more.slice(0, limits.followUps)) await followUp(message, interaction)
+/** The messages of one answer, in order; each goes out once, as far as Discord says so. */
+interface Sending {
+  /** Sends what is left, each as `change` makes it. */
+  readonly send: (change?: (message: Packed) => Packed) => Promise<void>
+  /** Says something in the place of what is left. */
+  readonly say: (message: Packed) => Promise<unknown>
+  readonly left: () => readonly Packed[]
+}
+
+function replyOf(messages: readonly Packed[], interaction: Asking): Sending {
+  const all = messages.slice(0, 1 + limits.followUps)
+  let sent = 0
+  const say = (message: Packed) =>
+    sent === 0 ? interaction.editReply(sendable(message)) : followUp(message, interaction)
+  return {
+    say,
+    left: () => all.slice(sent),
+    send: async (change = (message) => message) => {
+      for (const message of all.slice(sent)) {
+        await say(change(message))
+        sent += 1
+      }
+    },
+  }
+}
+
+/**
+ * What Discord did not answer may have had its effect. The same edit once more changes nothing then, while the answer in
+ * another place would stand there twice; so it goes another way only where Discord says that it is over here. False for that.
+ */
+async function sentAgain(reply: Sending, { id }: Asking, { parts }: Desk): Promise<boolean> {
+  try {
+    await reply.send()
+    return true
+  } catch (error) {
+    if (troubleOf(error) === 'gone') return false
+    parts.log.error({ ...loggable(error), interaction: id }, 'an answer may not have come through')
+    return true
+  }
 }
 
 /** A message after the first, seen by whoever sees the first. */
@@ -44,20 +101,6 @@ export const sendable = ({ components, files, flags }: Packed) => ({
   flags,
 })
 
-async function mended(messages: readonly Packed[], interaction: Asking, desk: Desk, error: unknown) {
-  switch (troubleOf(error)) {
-    case 'forbidden':
-      return edit(
-        messages.map((each) => (each.files.length > 0 ? withoutAnyFile(each, NO_FILES) : each)),
-        interaction,
-      )
-    case 'refused':
-      return edit([sorry(REFUSED)], interaction)
-    default:
-      return deliverElsewhere(messages, interaction, desk)
-  }
-}
-
 /** A sentence of the bot's own as a message. */
 export const sorry = (words: string): Packed => ({
   components: sentence(words).components,
@@ -65,22 +108,34 @@ export const sorry = (words: string): Packed => ({
   flags: MessageFlags.IsComponentsV2,
 })
 
-/** Into the channel, else to the person: for an answer whose interaction is over. */
+/**
+ * For an answer whose interaction is over. What is for all goes into the channel, else to the person directly; what is for
+ * the person alone goes to them, and where that may not be, the channel is only told that there is an answer.
+ */
 export async function deliverElsewhere(
   messages: readonly Packed[],
   interaction: Asking,
   desk: Desk,
+  isForAll: boolean,
 ): Promise<void> {
   const { user, client, channelId, id } = interaction
   const late = sorry(`${user.displayName} asked, and the answer came too late for a reply:`)
-  const all = messages.map((message, index) =>
-    index === 0 ? { ...message, components: [...late.components, ...message.components] } : message,
-  )
+  const all = messages
+    .map(withoutShare)
+    .map((message, index) =>
+      index === 0 ? { ...message, components: [...late.components, ...message.components] } : message,
+    )
   const channel = channelId === null ? null : await client.channels.fetch(channelId).catch(() => null)
-  const ways = [...(channel?.isSendable() ? [channel] : []), user]
-  for (const way of ways) {
+  const open = channel?.isSendable() ? [channel] : []
+  const untold = sorry(
+    `${user.displayName} asked, and the answer came too late for a reply. It is for them alone, and I may not write to them directly: allow direct messages from this server, then ask again.`,
+  )
+  const ways = isForAll
+    ? [...open, user].map((way) => ({ way, says: all }))
+    : [{ way: user, says: all }, ...open.map((way) => ({ way, says: [untold] }))]
+  for (const { way, says } of ways) {
     try {
-      for (const message of all) await way.send(sendable(message))
+      for (const message of says) await way.send(sendable(message))
       desk.parts.log.warn({ interaction: id }, 'an answer came too late for a reply and went another way')
       return
     } catch (error) {

@@ -1,4 +1,10 @@
-import { type APIMessageTopLevelComponent, ComponentType, MessageFlags } from 'discord-api-types/v10'
+import {
+  type APIComponentInActionRow,
+  type APIMessageTopLevelComponent,
+  ComponentType,
+  MessageFlags,
+} from 'discord-api-types/v10'
+import { readCustomId } from './customId.ts'
 import type { Desk } from './desk.ts'
 import type { DiscordMessage, Upload } from './message.ts'
 import { sentence } from './render.ts'
@@ -46,6 +52,20 @@ export async function pack(message: DiscordMessage, fileBytes: number, { parts }
 
 const contentOf = async (upload: Upload, paint: Desk['parts']['paint']): Promise<Buffer> =>
   Buffer.from('scene' in upload ? await paint(upload.scene) : upload.content)
+
+/** The same message without the button that shows it to all, for where there is nobody left to show it to. */
+export const withoutShare = (message: Packed): Packed => ({
+  ...message,
+  components: message.components.flatMap((component): readonly APIMessageTopLevelComponent[] => {
+    if (component.type !== ComponentType.ActionRow) return [component]
+    const buttons = component.components.filter((each) => !isShare(each))
+    return buttons.length === 0 ? [] : [{ ...component, components: buttons }]
+  }),
+})
+
+/** Whether it is the button that shows an answer to all. */
+const isShare = (component: APIComponentInActionRow): boolean =>
+  'custom_id' in component && readCustomId(component.custom_id)?.deed === 'share'
 
 /** The same message with a sentence in place of its files, for where files may not be sent. */
 export const withoutAnyFile = ({ components, files, flags }: Packed, words: string): Packed => ({

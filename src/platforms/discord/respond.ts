@@ -20,18 +20,22 @@ export async function respond(interaction: Asking, asked: Asked | Promise<Asked>
   if (acknowledged === 'taken' || !(await isFirst(interaction.id, desk))) return
   const isLate = acknowledged === 'late'
   const question = await asked
-  if (!question) return deliver([sorry(FORGOTTEN)], interaction, desk)
+  if (!question) {
+    await deliver([sorry(FORGOTTEN)], interaction, desk, !isPrivate(interaction))
+    return
+  }
   const response = await desk.parts.answer({ ...asker, invocation: question.invocation })
   const hidden = isPrivate(interaction) && !isLate
   const fileBytes = interaction.attachmentSizeLimit ?? limits.fileBytes
   const terms = { isPrivate: hidden, asked: question.line, fileBytes, user: asker.user }
   const pages = await pagesOf(response, terms, desk)
-  if (isLate) await deliverElsewhere(pages, interaction, desk)
-  else await deliver(pages, interaction, desk)
-  if (hidden && response.ok && response.reply.audience === 'channel')
-    await showToAll(response, interaction, fileBytes, desk)
+  const isMeantForAll = response.ok && response.reply.audience === 'channel'
+  const isForAll = isMeantForAll || !isPrivate(interaction)
+  if (isLate) await deliverElsewhere(pages, interaction, desk, isForAll)
+  const isReplied = !isLate && (await deliver(pages, interaction, desk, isForAll))
+  if (hidden && isReplied && isMeantForAll) await showToAll(response, interaction, fileBytes, desk)
   const words = await putUpNotice(response, asker, interaction.channelId, desk)
-  if (words && !isLate) await tell(words, interaction)
+  if (words && isReplied) await tell(words, interaction)
 }
 
 /** Something beside the answer, for whoever acted alone. */

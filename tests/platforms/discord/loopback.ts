@@ -33,6 +33,8 @@ export interface Otherwise {
   readonly path: RegExp
   readonly answer: Answered
   readonly times?: number
+  /** Does what was asked all the same, as a service may whose word got lost on the way. */
+  readonly hasEffect?: boolean
 }
 
 /** Discord on its own computer: as strict as the real one, as far as its documentation says what it is strict about. */
@@ -144,6 +146,7 @@ export async function openLoopback({
     )
     if (changed) changed.left -= 1
     const asked = { method, path, authorization, body: (read.body ?? {}) as Json, files: read.files }
+    if (changed?.change.hasEffect) answerOf(asked)
     const answer = changed?.change.answer ?? answerOf(asked)
     const code = (answer.body as { code?: number } | undefined)?.code
     const call = { ...asked, ...read, query: url.searchParams, at: Date.now(), status: answer.status, code }

@@ -10,6 +10,8 @@ import { type Answered, type Call, type Json, snowflake } from './wire.ts'
 
 const CHANNEL = '1300000000000000001'
 const USER = '1400000000000000001'
+/** The conversation of that person with the bot alone. */
+const DIRECT = `${USER.slice(0, -1)}5`
 const errors = payload('errors') as unknown as Readonly<Record<string, Answered>>
 
 const search = createSearch({ threads: 1, queue: 8 })
@@ -53,6 +55,12 @@ const okay = async (): Promise<Response> => {
   const response = await room.ask('convert 1in')
   await room.close()
   return response
+}
+
+/** The same, for everybody in the channel. */
+const forAll = async (): Promise<Response> => {
+  const response = await okay()
+  return response.ok ? { ...response, reply: { ...response.reply, audience: 'channel' } } : response
 }
 
 describe('the same event twice', () => {
@@ -106,11 +114,11 @@ describe('the same event twice', () => {
 })
 
 describe('a reply after its deadline', () => {
-  it('of three seconds goes into the channel, and says whose it is', async () => {
+  it('of three seconds goes to the person alone, as the reply would have', async () => {
     const { bot, posted, noted } = await open()
     bot.loopback.interact(payload('command'), { id: snowflake(Date.now() - 60_000) })
     await bot.loopback.call(({ code }) => code === 10062)
-    const call = await posted()
+    const call = await posted(() => true, DIRECT)
     expect(wordsOf(call)).toContain('Maria asked, and the answer came too late for a reply:')
     expect(wordsOf(call)).toContain('9 strips of 1/2 in')
     expect(wordsOf(call)).not.toContain('Show to all')
@@ -121,7 +129,16 @@ describe('a reply after its deadline', () => {
     )
   })
 
-  it('of a quarter of an hour does too', async () => {
+  it('that is for all goes into the channel, and says whose it is', async () => {
+    const { bot, posted } = await open({ parts: { answer: forAll } })
+    bot.loopback.interact(payload('command'), { id: snowflake(Date.now() - 60_000) })
+    const call = await posted()
+    expect(wordsOf(call)).toContain('Maria asked, and the answer came too late for a reply:')
+    expect(wordsOf(call)).toContain('25.4 mm')
+    expect(bot.loopback.faults).toEqual([])
+  })
+
+  it('of a quarter of an hour goes the same way, with nothing left to show to all', async () => {
     const { gate, release } = heldBack()
     const answer = async () => {
       await gate
@@ -132,14 +149,64 @@ describe('a reply after its deadline', () => {
     await bot.loopback.call(({ path, status }) => path.includes(sent.token) && status === 204)
     bot.loopback.interactions.end(sent.id)
     release()
-    expect(wordsOf(await posted())).toContain('25.4 mm')
+    const call = await posted(() => true, DIRECT)
+    expect(wordsOf(call)).toContain('25.4 mm')
+    expect(wordsOf(call)).not.toContain('Show to all')
   })
 
-  it('goes to the person where the channel is closed to the bot', async () => {
-    const { bot, posted } = await open({ forbidden: { [CHANNEL]: 'all' } })
+  it('of a quarter of an hour that is for all stands in the channel once', async () => {
+    const { gate, release } = heldBack()
+    const answer = async () => {
+      await gate
+      return forAll()
+    }
+    const { bot, posted } = await open({ parts: { answer } })
+    const sent = bot.loopback.interact(payload('command'))
+    await bot.loopback.call(({ path, status }) => path.includes(sent.token) && status === 204)
+    bot.loopback.interactions.end(sent.id)
+    release()
+    expect(wordsOf(await posted())).toContain('25.4 mm')
+    await bot.discord.stop()
+    expect(bot.loopback.standing).toHaveLength(1)
+    expect(bot.logged.map(({ message }) => message)).not.toContain('an event was not answered')
+  })
+
+  it('that is for all goes to the person where the channel is closed to the bot', async () => {
+    const { bot, posted } = await open({ forbidden: { [CHANNEL]: 'all' }, parts: { answer: forAll } })
     bot.loopback.otherwise({ path: /\/callback$/u, answer: errors.unknownInteraction as Answered })
     bot.loopback.interact(payload('command'))
-    expect(wordsOf(await posted(() => true, `${USER.slice(0, -1)}5`))).toContain('9 strips')
+    expect(wordsOf(await posted(() => true, DIRECT))).toContain('25.4 mm')
+  })
+
+  it('that is for one person alone is never put before all', async () => {
+    const { bot, posted } = await open({ forbidden: { [USER]: 'all' } })
+    bot.loopback.otherwise({ path: /\/callback$/u, answer: errors.unknownInteraction as Answered })
+    bot.loopback.interact(payload('command'))
+    const call = await posted()
+    expect(wordsOf(call)).toContain('allow direct messages')
+    expect(wordsOf(call)).not.toMatch(/strips|2x6/u)
+    await bot.discord.stop()
+    expect(bot.loopback.standing).toHaveLength(1)
+  })
+
+  it('whose word got lost on the way is not said a second time elsewhere', async () => {
+    const { bot, edits } = await open({ parts: { answer: forAll } })
+    const lost = { method: 'PATCH', path: /@original$/u, answer: { status: 502 }, times: 4, hasEffect: true }
+    bot.loopback.otherwise(lost)
+    const sent = bot.loopback.interact(payload('command'))
+    expect(wordsOf(await bot.loopback.answerTo(sent))).toContain('25.4 mm')
+    await bot.discord.stop()
+    expect(edits()).toHaveLength(1)
+    expect(bot.loopback.standing).toEqual([])
+  })
+
+  it('that Discord never takes a word of is in the log, and goes nowhere else', async () => {
+    const { bot, noted } = await open({ parts: { answer: forAll } })
+    bot.loopback.otherwise({ method: 'PATCH', path: /@original$/u, answer: { status: 502 }, times: 20 })
+    bot.loopback.interact(payload('command'))
+    await vi.waitFor(() => expect(noted()).toContain('an answer may not have come through'))
+    await bot.discord.stop()
+    expect(bot.loopback.standing).toEqual([])
   })
 
   it('is in the log where it goes nowhere, without what was asked or any token', async () => {
@@ -306,7 +373,10 @@ describe('the connection', () => {
     const { bot } = await open({ loopback, isStarted: false, options: { token: 'not.the.token' } })
     await expect(bot.discord.start()).rejects.toThrow(/^Discord cannot be reached: the token is not valid/u)
     expect(JSON.stringify(bot.logged)).not.toContain('not.the.token')
-    expect(bot.discord.health()).toEqual({ well: false, says: 'not connected to Discord' })
+    expect(bot.discord.health()).toMatchObject({
+      well: false,
+      says: expect.stringContaining('token is not valid'),
+    })
   })
 })
 
