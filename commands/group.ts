@@ -21,6 +21,7 @@ export default defineVerbs({
     'group list',
     'group need clamps count=8',
     'group claim clamps count=2',
+    'group handout',
     'group',
   ],
   verbs: {

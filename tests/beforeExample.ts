@@ -8,6 +8,7 @@ const NEEDS_PLAN = /^(?:project(?! start)|layout|cutorder|shopping|steps|draw|ha
 
 /** What has to be said before an example: of a group all that comes before it, for the examples follow one another. */
 export function before(line: string): readonly string[] {
+  if (line.startsWith('where')) return [PLAN, 'group open Spring planters', 'group join']
   if (!line.startsWith('group')) return NEEDS_PLAN.test(line) ? [PLAN] : []
   const lines = examples.filter(([name]) => name === 'group').map(([, each]) => each)
   return [PLAN, ...lines.slice(0, lines.indexOf(line))]

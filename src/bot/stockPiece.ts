@@ -18,12 +18,18 @@ export interface StockPiece {
  * how many are on hand (`3 @ 2x4x8`, `8ft 2x4 x3`). Throws a Refusal where it is neither.
  */
 export function readStockPiece(typed: string, sheet: SheetRead | undefined, context: Context): StockPiece {
-  const counted = takeCount(typed.trim(), boardTokens(context.reference.stock.boards))
+  const counted = takeCount(
+    typed.trim().replace(PIECES, '$1 @ '),
+    boardTokens(context.reference.stock.boards),
+  )
   if (counted.status === 'problem')
     throw new Refusal('invalid', `nothing was added: ${quoted(typed)} ${counted.problem}`)
   const { piece, note } = readPiece(counted.rest, sheet, context)
   return { piece: counted.count === undefined ? piece : { ...piece, onHand: counted.count }, note }
 }
+
+/** `2 boards 2x4x8`, `3 sheets of 4ft x 8ft`: how many there are of what comes after. */
+const PIECES = /^([1-9]\d{0,3})\s+(?:boards?|sheets?|lengths?|planks?|panels?)\s+(?:of\s+)?(?=\d)/iu
 
 function readPiece(text: string, sheet: SheetRead | undefined, context: Context): StockPiece {
   const reading = { ...context.settled, stock: context.reference.stock }

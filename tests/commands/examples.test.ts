@@ -94,7 +94,7 @@ describe('every example', () => {
 
   it.each(examples)('of %s has buttons that are lines: %s', async (_, line) => {
     for (const button of answerTo(line).reply.buttons ?? []) {
-      const first = line.startsWith('group')
+      const first = /^(?:group|where)/u.test(line)
         ? [...before(line), line]
         : button.line === 'project redo'
           ? [PLAN, 'project undo']

@@ -320,7 +320,7 @@ describe('who brings what', () => {
     await room.reply('group claim clamps', CY)
     const { tables, figures } = await room.reply('group needs')
     expect(tables?.map(({ title }) => title)).toEqual(['Nobody brings yet', 'Taken care of'])
-    expect(tables?.[1]?.rows).toEqual([[8, 'clamps', 'Bob 3, Cy 5']])
+    expect(tables?.[1]?.rows).toEqual([['clamps', 8, 'Bob 3, Cy 5']])
     expect(figures).toMatchObject({ unclaimed: ['glasses'] })
     await room.reply('group drop clamps', BOB)
     expect((await room.reply('group needs')).figures).toMatchObject({ unclaimed: ['clamps', 'glasses'] })

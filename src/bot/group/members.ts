@@ -3,7 +3,7 @@ import { kitLabel } from '../../core/group/mergeParts.ts'
 import { defineAction } from '../command.ts'
 import type { Context } from '../context.ts'
 import { fewCautions } from '../fewCautions.ts'
-import { count, first, words, yes } from '../option.ts'
+import { first, words, yes } from '../option.ts'
 import { overlay, type PlanChoices } from '../planChoices.ts'
 import { choicesFrom, planOptions } from '../planOptions.ts'
 import { partTables, planAnswer, planFigures, sawNotes, sizeNotes } from '../planReply.ts'
@@ -26,6 +26,7 @@ import {
   withMember,
 } from './group.ts'
 import { groupFigures } from './groupReply.ts'
+import { builderOf, kitNumber, whichKit } from './kitNumber.ts'
 import { mergedList, type WorkedKit, workKit, workKits } from './kits.ts'
 import { reposted, withNotice } from './posting.ts'
 
@@ -170,12 +171,11 @@ export const leave = defineAction({
 
 export const kit = defineAction({
   summary: 'One kit: yours, or the one with this number',
-  options: z.strictObject({ kit: first(count('its number', 1, 100_000)).optional() }),
-  run: async ({ kit: number }, context) => {
+  options: z.strictObject({ kit: first(whichKit).optional() }),
+  run: async ({ kit: typed }, context) => {
     const group = current(await groupOf(context).read())
-    if (number === undefined) return kitCard(group, memberOf(group, context.request.user), context, '')
-    const member = group.members.find((each) => each.kit === number)
-    if (!member) throw new Refusal('invalid', `there is no ${kitLabel(number)} in this group`)
+    const member =
+      typed === undefined ? memberOf(group, context.request.user) : builderOf(group, kitNumber(typed))
     return kitCard(group, member, context, '')
   },
 })

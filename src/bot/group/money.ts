@@ -1,11 +1,11 @@
 import { z } from 'zod'
 import { kitLabel } from '../../core/group/mergeParts.ts'
-import { showMoney } from '../../core/measure/money.ts'
+import { type Money, readMoney, showMoney } from '../../core/measure/money.ts'
 import { defineAction } from '../command.ts'
 import type { Context } from '../context.ts'
 import { counted } from '../cutListReply.ts'
 import { searchTerms } from '../layoutJob.ts'
-import { count, first, money as moneyOption } from '../option.ts'
+import { first, money as moneyOption, words } from '../option.ts'
 import { exampleNote, priceBook } from '../prices.ts'
 import { Refusal } from '../refusal.ts'
 import type { Cell, Reply, Table } from '../reply.ts'
@@ -13,6 +13,7 @@ import { groupParts, layOutGroup, pooledStock, searchSeconds } from './cutting.t
 import { current, type Group, groupOf, organisersOnly, withMember } from './group.ts'
 import { type GroupCost, shareCost } from './groupCost.ts'
 import { groupFigures, kitNames, namesOf } from './groupReply.ts'
+import { builderOf, kitNumber } from './kitNumber.ts'
 import { mergedList, problemLines, workKits } from './kits.ts'
 import { centsOf } from './sameMoney.ts'
 import { woodCosts } from './woodCost.ts'
@@ -26,16 +27,16 @@ export const money = defineAction({
 export const paid = defineAction({
   summary: 'Mark what a member has paid, in all',
   options: z.strictObject({
-    kit: first(count('the number of the kit', 1, 100_000)),
-    amount: moneyOption('paid so far, in all', '20'),
+    kit: first(words('the kit', 'K07')),
+    amount: moneyOption('paid so far, in all', '20').optional(),
   }),
-  run: async ({ kit, amount }, context) => {
+  run: async ({ kit: typed, amount }, context) => {
     await organisersOnly(context, 'marks what is paid')
-    const cents = await centsOf(amount, context)
+    const { kit, sum } = payment(typed, amount)
+    const cents = await centsOf(sum, context)
     const { after } = await groupOf(context).change((kept) => {
       const group = current(kept)
-      if (!group.members.some((member) => member.kit === kit))
-        throw new Refusal('invalid', `there is no ${kitLabel(kit)} in this group`)
+      builderOf(group, kit)
       return withMember(group, kit, (member) => ({ ...member, paid: cents }))
     })
     const worked = workKits(after, context)
@@ -48,6 +49,15 @@ export const paid = defineAction({
     }
   },
 })
+
+/** Which kit and how much, where the amount stands behind the kit as well: `K07 20`. */
+function payment(typed: string, amount: Money | undefined): { readonly kit: number; readonly sum: Money } {
+  if (amount) return { kit: kitNumber(typed), sum: amount }
+  const [, kit = typed, rest = ''] = /^\s*((?:kit\s*)?k?\d{1,5})\s+(.*)$/iu.exec(typed) ?? []
+  const sum = readMoney(rest)
+  if (sum) return { kit: kitNumber(kit), sum }
+  throw new Refusal('invalid', 'how much has been paid, in all? Add it, such as: group paid K07 amount=20')
+}
 
 async function moneyReply(context: Context): Promise<Reply> {
   const parts = await groupParts(context)

@@ -20,6 +20,7 @@ import {
 import { groupFigures, missing, namesOf } from './groupReply.ts'
 import { mergedList, workKits } from './kits.ts'
 import { centsOf } from './sameMoney.ts'
+import { findThing, isSameThing, readThing } from './thing.ts'
 
 /** Taps that are offered at once. */
 const MOST_BUTTONS = 5
@@ -40,17 +41,24 @@ export const need = defineAction({
   }),
   run: async ({ what, count: many, cost, off = false }, context) => {
     await organisersOnly(context, 'says what is needed')
-    const name = what.slice(0, 60).trim()
     const cents = cost && (await centsOf(cost, context))
+    let name = ''
     const { after } = await groupOf(context).change((kept) => {
       const group = current(kept)
-      if (off) return withoutNeed(group, what)
-      const known = group.needs.find((each) => isCalled(each, name))
+      if (off) {
+        const row = findNeed(group, what)
+        name = row.name
+        return { ...group, needs: group.needs.filter((each) => each !== row) }
+      }
+      const isKnown = group.needs.some((each) => isSameThing(each.name, what))
+      const thing = isKnown || many !== undefined ? { name: what, count: many } : readThing(what)
+      const known = group.needs.find((each) => isSameThing(each.name, thing.name))
+      name = known?.name ?? thing.name.slice(0, 60).trim()
       if (!known && group.needs.length >= MOST_NEEDS)
         throw new Refusal('invalid', `the list has ${MOST_NEEDS} rows, the most it takes`)
       const row: Need = {
-        name: known?.name ?? name,
-        count: many ?? known?.count ?? 1,
+        name,
+        count: thing.count ?? known?.count ?? 1,
         cost: cents ?? known?.cost,
         claims: known?.claims ?? [],
       }
@@ -63,11 +71,6 @@ export const need = defineAction({
   },
 })
 
-function withoutNeed(group: Group, what: string): Group {
-  const row = findNeed(group, what)
-  return { ...group, needs: group.needs.filter((each) => each !== row) }
-}
-
 export const claim = defineAction({
   summary: 'Say that you bring something, or some of it',
   options: z.strictObject({
@@ -77,18 +80,21 @@ export const claim = defineAction({
   run: async ({ what, count: many }, context) => {
     const { user } = context.request
     const organises = await context.isOrganiser()
+    let name = ''
     // The edit runs again on the newer state when somebody else was faster, so the second of two is told who was first.
     const { after } = await groupOf(context).change((kept) => {
       const group = current(kept)
       if (!organises) memberOf(group, user)
-      const row = findNeed(group, what)
-      const left = missing(row)
-      if (left === 0 || (many ?? 0) > left) throw new Refusal('invalid', takenSentence(row, left, user))
-      const own = row.claims.find((each) => each.user === user)
-      const claimed = { user, count: (own?.count ?? 0) + (many ?? left) }
-      return withNeed(group, row, [...row.claims.filter((each) => each !== own), claimed])
+      const meant = claimed(group, what, many)
+      name = meant.row.name
+      const left = missing(meant.row)
+      if (left === 0 || (meant.count ?? 0) > left)
+        throw new Refusal('invalid', takenSentence(meant.row, left, user))
+      const own = meant.row.claims.find((each) => each.user === user)
+      const brings = { user, count: (own?.count ?? 0) + (meant.count ?? left) }
+      return withNeed(group, meant.row, [...meant.row.claims.filter((each) => each !== own), brings])
     })
-    const row = findNeed(after, what)
+    const row = findNeed(after, name)
     const own = row.claims.find((each) => each.user === user)?.count ?? 0
     return needsReply(
       after,
@@ -97,6 +103,16 @@ export const claim = defineAction({
     )
   },
 })
+
+/** The row that is meant, and how many of it: `clamps`, `2 clamps`, `clamps x2` or `clamps 2`. */
+function claimed(group: Group, what: string, many: number | undefined) {
+  const row = findThing(group.needs, what)
+  const [, before = '', last] = /^(.*\S)\s+([1-9]\d{0,3})$/u.exec(what.trim()) ?? []
+  if (row || many !== undefined) return { row: row ?? findNeed(group, what), count: many }
+  const read = readThing(what)
+  const thing = read.count === undefined && last !== undefined ? { name: before, count: Number(last) } : read
+  return { row: findNeed(group, thing.name), count: thing.count }
+}
 
 const takenSentence = ({ name, claims }: Need, left: number, user: string): string => {
   if (left > 0) return `only ${left} of ${quoted(name)} are not brought yet; claim ${left} or fewer`
@@ -112,7 +128,7 @@ export const drop = defineAction({
     const organises = await context.isOrganiser()
     const { after } = await groupOf(context).change((kept) => {
       const group = current(kept)
-      const isNeed = group.needs.some((each) => isCalled(each, what))
+      const isNeed = findThing(group.needs, what) !== undefined
       return isNeed ? withoutClaim(group, what, context) : withoutBrought(group, what, organises, context)
     })
     return needsReply(after, context, `Not brought after all: ${what}`)
@@ -172,11 +188,9 @@ function freeLabel({ brought }: Group): string {
   for (let number = 1; ; number += 1) if (!taken.has(`M${number}`)) return `M${number}`
 }
 
-const isCalled = (need: Need, name: string): boolean => need.name.toLowerCase() === name.trim().toLowerCase()
-
 /** The row of this name. Throws a Refusal that says what there is. */
 function findNeed({ needs: rows }: Group, name: string): Need {
-  const found = rows.find((row) => isCalled(row, name))
+  const found = findThing(rows, name)
   if (found) return found
   const names = rows.map((row) => row.name)
   throw new Refusal(
@@ -207,13 +221,13 @@ async function needsReply(group: Group, context: Context, said: string): Promise
     tables: [
       {
         title: 'Nobody brings yet',
-        columns: ['No', 'What', 'So far'],
-        rows: open.map((row): Cell[] => [missing(row), row.name, who(row)]),
+        columns: ['What', 'No', 'So far'],
+        rows: open.map((row): Cell[] => [row.name, missing(row), who(row)]),
       },
       {
         title: 'Taken care of',
-        columns: ['No', 'What', 'Who'],
-        rows: covered.map((row): Cell[] => [row.count, row.name, who(row)]),
+        columns: ['What', 'No', 'Who'],
+        rows: covered.map((row): Cell[] => [row.name, row.count, who(row)]),
       },
       {
         title: 'Stock that members bring',

@@ -4,12 +4,13 @@ import { type KitSteps, STATIONS, type Station, stationsOf, stepsAt } from '../.
 import { type KitProgress, progressOf, readyOf, stepsLeft, type TickState } from '../../core/group/ticks.ts'
 import { defineAction } from '../command.ts'
 import type { Context } from '../context.ts'
-import { count, first } from '../option.ts'
+import { first, words } from '../option.ts'
 import { Refusal } from '../refusal.ts'
 import type { Button, Cell, Reply, Table } from '../reply.ts'
 import { timeWords } from '../stepsReply.ts'
 import { current, type Group, groupOf } from './group.ts'
 import { groupFigures, kitNames, namesOf } from './groupReply.ts'
+import { kitNumber } from './kitNumber.ts'
 import { kitStepsOf } from './kitSteps.ts'
 import { mergedList, problemLines, workKits } from './kits.ts'
 import { numberOf } from './textNumber.ts'
@@ -31,11 +32,11 @@ export function standOf(group: Group, kits: readonly KitSteps[]): readonly KitPr
 export const progress = defineAction({
   summary: 'Where are we: what is done at which station, and what comes next',
   options: z.strictObject({
-    kit: first(count('one kit, with who did what and when', 1, 100_000)).optional(),
+    kit: first(words('one kit, with who did what and when', 'K07')).optional(),
   }),
   run: async ({ kit }, context) => {
     const group = current(await groupOf(context).read())
-    return kit === undefined ? progressReply(group, context, '') : kitReply(group, kit, context)
+    return kit === undefined ? progressReply(group, context, '') : kitReply(group, kitNumber(kit), context)
   },
 })
 
@@ -150,7 +151,8 @@ async function latestLine({ done }: Group, context: Context): Promise<readonly s
   return [`last: ${last.station} ${kitLabel(last.kit)}, by ${names.get(last.user)}, ${when(last.at)}`]
 }
 
-async function kitReply(group: Group, number: number, context: Context): Promise<Reply> {
+/** How one kit stands, with who did what and when. */
+export async function kitReply(group: Group, number: number, context: Context): Promise<Reply> {
   const worked = workKits(group, context)
   const kits = kitStepsOf(worked, context)
   const all = standOf(group, kits)
