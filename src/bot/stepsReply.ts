@@ -184,8 +184,9 @@ export const stepTable = (title: string, all: readonly Standing[], show: Show): 
   }),
 })
 
-const settingFigure = ({ what, length, degrees, within }: Setting): Figure => ({
+const settingFigure = ({ what, length, degrees, within, of }: Setting): Figure => ({
   what,
+  of: of ?? null,
   value: length === undefined ? (degrees ?? null) : toMillimetres(length),
   unit: length === undefined ? 'degrees' : 'mm',
   within: within === undefined ? null : toMillimetres(within),

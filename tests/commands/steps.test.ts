@@ -18,7 +18,7 @@ interface StepFigure {
   readonly by: string | null
   readonly at: string | null
   readonly minutes: number
-  readonly settings: readonly { what: string; value: number; unit: string }[]
+  readonly settings: readonly { what: string; of: string | null; value: number; unit: string }[]
 }
 interface Figures {
   readonly steps: readonly StepFigure[]
@@ -93,7 +93,7 @@ describe('steps', () => {
       const after = await figuresOf(room, 'steps done')
       expect(after.minutes).toBe(before.minutes - (before.steps[0]?.minutes ?? 0))
       expect(step(after, 'cut side panel')?.settings).toEqual([
-        { what: 'stop', value: 457.2, unit: 'mm', within: null },
+        { what: 'stop', of: null, value: 457.2, unit: 'mm', within: null },
       ])
     }))
 
