@@ -18,6 +18,7 @@ import { type ShopStock, sawTerms, shopStockSchema, usualStock } from '../shopSt
 import { current, type Group, groupOf } from './group.ts'
 import { groupFigures } from './groupReply.ts'
 import { asCutList, kitsOf, mergedList, problemLines, type WorkedKit, workKits } from './kits.ts'
+import { piecesFile } from './whosePieces.ts'
 
 /** The stock of the channel with what members bring. */
 export interface PooledStock {
@@ -158,7 +159,13 @@ export const layout = defineAction({
       answer: layoutAnswer(job, stock.currency),
       cautions: context.cautions({ sheetCut: job.groups.some(isSheets), crosscut: true }),
       tables: [...takeTable(job), ...layoutTables(job)],
-      notes: [completeLine(complete, parts), ...problemLines(parts.worked), ...jobNotes(job)],
+      notes: [
+        completeLine(complete, parts),
+        ...problemLines(parts.worked),
+        ...jobNotes(job),
+        'whose each piece of a sheet or board is stands in the file',
+      ],
+      files: [piecesFile(job, parts.merged)],
       buttons: [
         { label: 'Cut order', line: 'group order' },
         { label: 'Cost', line: 'group money' },

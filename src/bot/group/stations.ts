@@ -1,5 +1,12 @@
 import { z } from 'zod'
-import { headsFor, STATIONS, type Station, type StationWork, stationsOf } from '../../core/group/stations.ts'
+import {
+  headsFor,
+  type KitSteps,
+  STATIONS,
+  type Station,
+  type StationWork,
+  stationsOf,
+} from '../../core/group/stations.ts'
 import { toMillimetres } from '../../core/measure/length.ts'
 import type { Setting } from '../../core/steps/step.ts'
 import { defineAction } from '../command.ts'
@@ -46,13 +53,10 @@ export const stations = defineAction({
       throw new Refusal('invalid', `no kit of this group has anything to ${station ?? 'do'}`)
     const show = showKept(context, group.units)
     const heads = headsFor(work, hours * 60)
-    const minutes = shown.reduce((sum, each) => sum + each.minutes, 0)
     const cautions = fewCautions(cautionsOf(shown, context))
     return {
       answer:
-        station === undefined
-          ? `About ${timeWords(minutes)} of work on ${counted(kits.length, 'kit')}; a day of ${hours} h takes ${counted(heads.operators, 'adult')} at the saws and ${heads.hands} more at the benches`
-          : stationWords(shown[0], kits.length),
+        station === undefined ? dayWords(work, kits.length, hours) : stationWords(shown[0], kits.length),
       cautions: cautions.cautions,
       tables: station === undefined ? [stationTable(work, hours)] : settingTables(shown, show),
       notes: [
@@ -61,9 +65,7 @@ export const stations = defineAction({
               `No is pieces, Set is saw settings, each once for all kits, Min is minutes, Who is people for a day of ${hours} h`,
             ]
           : []),
-        'one operator at each saw, and only adults at power tools',
-        'minutes are common practice, without drying of glue or paint',
-        ...tooMuch(shown, hours),
+        ...dayNotes(shown, hours),
         ...problemLines(worked),
       ],
       buttons: [{ label: 'Where are we', line: 'group progress' }, ...cautions.buttons],
@@ -86,6 +88,42 @@ export const stations = defineAction({
     }
   },
 })
+
+/** The day as it is printed, an ordinary one. */
+export interface Day {
+  readonly answer: string
+  readonly table: Table
+  readonly notes: readonly string[]
+  /** Settings of the stations that the cut order says nothing of: what is grooved and drilled. */
+  readonly apart: readonly Table[]
+}
+
+/** The work of an ordinary day on these kits. */
+export function dayOf(kits: readonly KitSteps[], show: Show, { reference }: Context): Day {
+  const work = stationsOf(kits, reference.times)
+  const apart = work.filter(({ station }) => station === 'groove' || station === 'drill')
+  return {
+    answer: dayWords(work, kits.length, DAY),
+    table: stationTable(work, DAY),
+    notes: dayNotes(work, DAY),
+    apart: settingTables(apart, show).map((table, index) => ({
+      ...table,
+      title: `${capital(apart[index]?.station ?? 'groove')}. ${table.title ?? ''}`,
+    })),
+  }
+}
+
+function dayWords(work: readonly StationWork[], kits: number, hours: number): string {
+  const { operators, hands } = headsFor(work, hours * 60)
+  const minutes = work.reduce((sum, each) => sum + each.minutes, 0)
+  return `About ${timeWords(minutes)} of work on ${counted(kits, 'kit')}; a day of ${hours} h takes ${counted(operators, 'adult')} at the saws and ${hands} more at the benches`
+}
+
+const dayNotes = (work: readonly StationWork[], hours: number): readonly string[] => [
+  'one operator at each saw, and only adults at power tools',
+  'minutes are common practice, without drying of glue or paint',
+  ...tooMuch(work, hours),
+]
 
 const peopleFor = ({ minutes }: StationWork, hours: number): number => Math.ceil(minutes / (hours * 60))
 

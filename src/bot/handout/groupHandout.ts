@@ -3,7 +3,9 @@ import type { GroupParts, PooledStock } from '../group/cutting.ts'
 import { layOutGroup } from '../group/cutting.ts'
 import type { Group } from '../group/group.ts'
 import { kitCautions } from '../group/groupReply.ts'
+import { kitStepsOf } from '../group/kitSteps.ts'
 import { asCutList, problemLines } from '../group/kits.ts'
+import { standOf } from '../group/progress.ts'
 import { searchTerms } from '../layoutJob.ts'
 import { cutOrderReply } from '../sawnJob.ts'
 import { showKept } from '../showKept.ts'
@@ -15,7 +17,9 @@ import { labelSection } from './labels.ts'
 import { needSection } from './needSection.ts'
 import { points } from './points.ts'
 import { layoutSection, orderSection } from './sawSections.ts'
+import { stationSection } from './stationSection.ts'
 import { versionLine } from './version.ts'
+import { whoseSection } from './whoseSection.ts'
 
 /** What a group's handout is made of. */
 export interface GroupPrinting {
@@ -47,6 +51,7 @@ export async function groupHandout(
   const order = await cutOrderReply(job, context, terms, undefined)
   const printed: KitsPrinted = { group, worked, merged, names, show, context }
   const labels = kitLabels(printed)
+  const kits = kitStepsOf(worked, context)
   const cautions = distinct([...kitCautions(worked, context), ...(order.cautions ?? [])], reference.cautions)
   return {
     handout: {
@@ -56,7 +61,9 @@ export async function groupHandout(
         cutListSection(ownedParts(parts), show, points(problemLines(worked))),
         ...cautionSection(cautions, reference.cautions),
         layoutSection(job, stock.currency, show.length(settled.kerf, 'mark', true)),
+        ...whoseSection(job, merged),
         orderSection(order, job),
+        ...stationSection(kits, standOf(group, kits), show, context),
         ...needSection(group, names),
         ...(await kitSections(printed)),
         labelSection(labels),

@@ -73,7 +73,9 @@ describe('group handout', () => {
       'Cut list',
       'Before you start',
       'Layouts',
+      'Whose each piece of a sheet is',
       'Cut order',
+      'Stations',
       'Who brings what',
       'K01  Bob',
       'K02  Cy',
@@ -90,6 +92,57 @@ describe('group handout', () => {
     )
     expect(kit.length).toBeGreaterThan(5)
     for (const row of kit) expect(listed.has(row.at(-1) ?? '')).toBe(true)
+  })
+
+  it('says of every piece of every sheet whose it is, as the labels do', async () => {
+    const { room, last } = printing
+    await room.reply('group handout', ANN)
+    const { handout } = last()
+    const rows = tablesOf(handout, 'Whose each piece of a sheet is').flatMap((table) => table.rows)
+    const printed = rows.flatMap((row) => String(row.at(-1)).split(', '))
+    const panels = labelNames(handout).filter((name) => /^K0[12]-[AB]\d?$/u.test(name))
+    expect([...printed].sort()).toEqual([...panels].sort())
+    const { files = [], figures } = await room.reply('group layout', ANN)
+    expect(files[0]?.name).toBe('group-layout.csv')
+    const [heading = '', ...pieces] = String(files[0]?.content).trim().split('\r\n')
+    expect(heading).toBe('from,thickness in,way,number,stock,part,whose')
+    expect(pieces.map((line) => line.split(',').at(-1)).sort()).toEqual([...labelNames(handout)].sort())
+    expect(rows).toHaveLength(Number(figures.sheets))
+  })
+
+  it('has the day by station, with a box for each kit that is ticked where it is done', async () => {
+    const { room, last } = printing
+    await room.reply('group tick break down kits=K02', CY)
+    const { answer } = await room.reply('group stations', ANN)
+    await room.reply('group handout', ANN)
+    const { handout } = last()
+    const [work, ticks] = tablesOf(handout, 'Stations')
+    expect(blocksOf(handout, 'Stations')[0]).toMatchObject({ block: 'words', text: answer })
+    expect(work?.columns.map(({ heading }) => heading)).toEqual([
+      'Station',
+      'Pieces',
+      'Saw settings',
+      'Minutes',
+      'People',
+    ])
+    const places = ['break down', 'rip', 'crosscut', 'assemble', 'finish']
+    expect(work?.rows.map(([station]) => station)).toEqual(places)
+    expect(ticks?.rows).toEqual([
+      ['K01', ...places.map(() => ({ boxes: 1 }))],
+      ['K02', { boxes: 1, ticked: 1 }, ...places.slice(1).map(() => ({ boxes: 1 }))],
+    ])
+  })
+
+  it('has the fences of what is grooved, which the cut order does not', async () => {
+    const { room, last } = printing
+    const there = { ...ANN, channel: 'grooved' }
+    await room.reply('project start 17in x 13in height=15in sheet=1/2in grooves=2', there)
+    await room.reply('group open Grooved', there)
+    await room.reply('group join', there)
+    await room.reply('group handout', there)
+    const table = tablesOf(last().handout, 'Stations')[1]
+    expect(table?.title).toMatch(/^Groove\. /u)
+    expect(table?.rows.length).toBeGreaterThan(0)
   })
 
   it('is named by the version that is posted', async () => {
