@@ -72,14 +72,15 @@ export const bench: Bench = {
     const bot = await openBot(api, folder)
     const before = megabytes()
     const load: Load = { seconds: Number(values.seconds), rate: Number(values.rate) }
-    const gone = once(peer, 'exit')
     const busy = cpuUsage()
     peer.send(load)
     const { acknowledged, answered, sent, faults } = await heard<Seen>(peer)
     const { user, system } = cpuUsage(busy)
     const after = megabytes()
-    await gone
     await bot.close()
+    const gone = once(peer, 'exit')
+    peer.disconnect()
+    await gone
     rmSync(folder, { recursive: true })
     const row = (name: string, times: readonly number[]): string[] => [
       name,

@@ -1,6 +1,6 @@
 import { type ChildProcess, fork } from 'node:child_process'
 import { cpuUsage, memoryUsage, stdout } from 'node:process'
-import { parseArgs } from 'node:util'
+import { inspect, parseArgs } from 'node:util'
 import { describe as describeCommands } from '../../src/bot/catalogue.ts'
 import { createSlack } from '../../src/platforms/slack/client.ts'
 import { catalogue, openRoom } from '../room.ts'
@@ -48,10 +48,9 @@ function startLoad(load: Load): {
 async function openBot(slackPort: number) {
   const room = await openRoom({ settings: { units: 'inch' } })
   const seen = new Set<string>()
-  let wrong = 0
-  const bad = () => {
-    wrong += 1
-  }
+  const noted: string[] = []
+  const bad = (facts: object, message: string) =>
+    void noted.push(`${message} ${inspect(facts, { depth: 3 })}`)
   let port = 0
   const platform = createSlack(
     {
@@ -89,7 +88,7 @@ async function openBot(slackPort: number) {
     await platform.stop()
     await room.close()
   }
-  return { port, close, wrong: () => wrong }
+  return { port, close, noted }
 }
 
 /** How long a person in Slack waits, with many asking at once. */
@@ -123,6 +122,7 @@ export const bench: Bench = {
       `resident ${megabytes(before)} before, ${megabytes(after.rss)} after; heap ${megabytes(after.heapUsed)}\n`,
     )
     stdout.write(`${((busy.user + busy.system) / 1000 / sent).toFixed(2)} ms of processor time a command\n`)
-    return refused + (sent - answered.length) + bot.wrong()
+    for (const each of new Set(bot.noted)) stdout.write(`noted: ${each}\n`)
+    return refused + (sent - answered.length) + bot.noted.length
   },
 }

@@ -70,6 +70,8 @@ async function send({ seconds, rate }: Load): Promise<number> {
 }
 
 process.on('message', (message: Load) => {
-  void load(message).then((seen) => process.send?.(seen, () => process.exit(0)))
+  void load(message).then((seen) => process.send?.(seen))
 })
+// Discord is there for as long as the bot: one that has gone would be looked for, again and again.
+process.on('disconnect', () => process.exit(0))
 process.send?.({ api: loopback.api })
