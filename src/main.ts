@@ -6,8 +6,10 @@ import { type Bot, openBot } from './main/openBot.ts'
 import { type Places, placesOf } from './main/places.ts'
 import { platformsOf } from './main/platforms.ts'
 import { serve } from './main/serve.ts'
+import { daily } from './main/sweep.ts'
 import { ask } from './platforms/ask/client.ts'
 import { createRoom } from './platforms/room/client.ts'
+import { dropOldLines } from './store/keeping.ts'
 
 const USAGE = `usage: npm start           (Discord and Slack where their secrets are set, else a room in the browser)
        npm run room        (a room in this terminal)
@@ -75,6 +77,7 @@ async function main(line: readonly string[]): Promise<number> {
   const words = readWords(line)
   const environment = readEnvironment({ ...process.env, ...words.listen })
   const places = placesOf(import.meta.url)
+  if (words.mode === 'start') return start(words, environment, places)
   const bot = await openBot(environment, places, words.data)
   try {
     switch (words.mode) {
@@ -86,13 +89,27 @@ async function main(line: readonly string[]): Promise<number> {
         return await register(bot, words)
       case 'manifest':
         return await printManifest(bot, words)
-      default:
-        return await keepServing(bot, environment, { ...places, names: words.names })
     }
   } finally {
     await bot.close()
   }
 }
+
+/** Serves until it is told to stop, which may be before it is up. */
+async function start({ data, names }: Words, environment: Environment, places: Places): Promise<number> {
+  const told = toldToStop()
+  const bot = await openBot(environment, places, data)
+  try {
+    return await keepServing(bot, environment, { ...places, names }, told)
+  } finally {
+    await bot.close()
+    // All is closed; a connection whose other end is silent would hold up the end for minutes.
+    setTimeout(() => process.exit(), LAST_WORDS).unref()
+  }
+}
+
+/** Milliseconds for what was written last to go out. */
+const LAST_WORDS = 500
 
 async function answerLines(bot: Bot, { question, json, channel, user }: Words): Promise<number> {
   const line = question.length > 0 ? question.join(' ') : undefined
@@ -137,18 +154,26 @@ async function printManifest(bot: Bot, { address }: Words): Promise<number> {
   return 0
 }
 
+/** Serves until `told` to stop, then closes everything in order: platforms, health endpoint, and the caller its bot. */
 async function keepServing(
   bot: Bot,
   environment: Environment,
   places: Places & { readonly names: readonly string[] },
+  told: AbortSignal,
 ): Promise<number> {
   const platforms = await platformsOf(bot, environment, process.env, places)
-  const serving = serve(platforms, bot.log, (time, signal) => wait(time, undefined, { signal }))
+  const pause = (time: number, signal: AbortSignal) => wait(time, undefined, { signal })
+  const serving = serve(platforms, bot.log, pause)
+  // First of all, so that a port which is taken stops the start before anybody is served.
   const health = await openHealth(bot, environment, platforms)
+  const stopped = new Promise<void>((resolve) => told.addEventListener('abort', () => resolve()))
   try {
-    await serving.started
-    for (const platform of platforms) process.stdout.write(`${platform.name}: ${platform.health().says}\n`)
-    await toldToStop()
+    if (told.aborted) return 0
+    await Promise.race([serving.start(), stopped])
+    if (!told.aborted)
+      for (const platform of platforms) process.stdout.write(`${platform.name}: ${platform.health().says}\n`)
+    const drop = () => Promise.all(platforms.map(({ name }) => dropOldLines(bot.store, name, new Date())))
+    await daily(drop, bot.log, pause, told)
     return 0
   } finally {
     await serving.stop()
@@ -166,15 +191,16 @@ async function openHealth(bot: Bot, environment: Environment, platforms: readonl
   )
 }
 
-/** Resolves at the first signal to stop; the second ends the process at once. */
-const toldToStop = (): Promise<void> =>
-  new Promise((told) => {
-    for (const signal of ['SIGINT', 'SIGTERM'] as const)
-      process.once(signal, () => {
-        told()
-        process.once(signal, () => process.exit(1))
-      })
-  })
+/** Aborted at the first signal to stop; the second ends the process at once. */
+function toldToStop(): AbortSignal {
+  const told = new AbortController()
+  for (const signal of ['SIGINT', 'SIGTERM'] as const)
+    process.on(signal, () => {
+      if (told.signal.aborted) process.exit(1)
+      told.abort()
+    })
+  return told.signal
+}
 
 const isUsage = (error: Error): boolean =>
   error instanceof UsageError || !!(error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS')

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process'
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { type AddressInfo, createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -144,6 +144,60 @@ describe('the room in the browser', () => {
     expect(ended.code).toBe(2)
     expect(ended.problem).toMatch(new RegExp(`^battenbot cannot start:\n.*${port}`, 'mu'))
     expect(ended.problem).not.toMatch(/\n\s+at /u)
+  })
+})
+
+describe('the end of a start', () => {
+  /** Starts the bot for Discord behind a network that never answers; resolves once its health endpoint does. */
+  async function startSilent(name: string) {
+    const healthPort = await freePort()
+    const child = spawn(process.execPath, ['src/launch.mjs', '--data', join(folder, name)], {
+      cwd: ROOT,
+      env: {
+        PATH: process.env.PATH,
+        NODE_OPTIONS: `--import ${ROOT}tests/main/silentNetwork.mjs`,
+        BATTENBOT_DISCORD_TOKEN: 'of.no.bot',
+        BATTENBOT_HEALTH_PORT: String(healthPort),
+      },
+    })
+    const ended = new Promise<unknown[]>((resolve) => child.on('close', (...how) => resolve(how)))
+    const url = `http://127.0.0.1:${healthPort}`
+    while (!(await fetch(`${url}/healthz`).catch(() => undefined))?.ok)
+      await new Promise((later) => setTimeout(later, 20))
+    return { child, ended, url }
+  }
+
+  it('is orderly when it is told to stop before Discord has answered', async () => {
+    const { child, ended, url } = await startSilent('silent')
+    expect((await fetch(`${url}/readyz`)).status).toBe(503)
+    child.kill('SIGTERM')
+    expect(await ended).toEqual([0, null])
+    // A store that was closed is one file, with no log beside it.
+    expect(readdirSync(join(folder, 'silent'))).toEqual(['battenbot.sqlite'])
+  })
+
+  it('is at once when it is told so twice', async () => {
+    const { child, ended } = await startSilent('twice')
+    child.kill('SIGTERM')
+    child.kill('SIGINT')
+    expect(await ended).toEqual([1, null])
+  })
+
+  it('is one sentence where the port of the health endpoint is taken, before anybody is served', async () => {
+    const other = createServer()
+    await new Promise<void>((listening) => other.listen(0, '127.0.0.1', listening))
+    const { port } = other.address() as AddressInfo
+    const { code, out, problem } = await start(['--data', join(folder, 'health')], {
+      env: { BATTENBOT_HEALTH_PORT: String(port), BATTENBOT_PORT: String(await freePort()) },
+    })
+    other.close()
+    expect([code, out]).toEqual([2, ''])
+    expect(problem).toBe(
+      `battenbot cannot start:\nthe health endpoint cannot listen at 127.0.0.1: port ${port} is taken; set BATTENBOT_HEALTH_PORT to a port that is free\n`,
+    )
+    expect(readdirSync(join(folder, 'health')).filter((name) => name.includes('sqlite'))).toEqual([
+      'battenbot.sqlite',
+    ])
   })
 })
 

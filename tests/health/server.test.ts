@@ -12,14 +12,14 @@ afterEach(() => server?.close())
 describe('the health server', () => {
   const platforms = new Map<string, Health>()
   let readStore = async (): Promise<unknown> => 1
-  const start = async () => {
+  const start = async (patience?: number) => {
     server = await startHealth(
       {
         platforms: ['room', 'chat'].map((name) => ({ name, health: () => platforms.get(name) ?? WELL })),
         readStore: () => readStore(),
         metrics: createMetrics(),
       },
-      { host: '127.0.0.1', port: 0 },
+      { host: '127.0.0.1', port: 0, ...(patience !== undefined && { patience }) },
     )
     return server.url
   }
@@ -55,6 +55,37 @@ describe('the health server', () => {
     const { status, checks } = await ready(url)
     expect(status).toBe(503)
     expect(checks.store).toEqual({ well: false, says: 'what is kept cannot be read' })
+  })
+
+  it('says so when what is kept does not answer, reads no second time meanwhile, and is well again after', async () => {
+    const url = await start(20)
+    let reads = 0
+    let answer: (value: unknown) => void = () => {}
+    readStore = () => {
+      reads += 1
+      return new Promise((resolve) => {
+        answer = resolve
+      })
+    }
+    for (const _ of [1, 2]) {
+      const { status, checks } = await ready(url)
+      expect([status, checks.store]).toEqual([503, { well: false, says: 'what is kept does not answer' }])
+    }
+    expect(reads).toBe(1)
+    answer(1)
+    readStore = async () => 1
+    expect((await ready(url)).status).toBe(200)
+  })
+
+  it('says in a sentence that its port is taken', async () => {
+    const port = Number(new URL(await start()).port)
+    const second = startHealth(
+      { platforms: [], readStore: async () => 1, metrics: createMetrics() },
+      { host: '127.0.0.1', port },
+    )
+    await expect(second).rejects.toThrow(
+      `the health endpoint cannot listen at 127.0.0.1: port ${port} is taken; set BATTENBOT_HEALTH_PORT to a port that is free`,
+    )
   })
 })
 

@@ -11,8 +11,9 @@ import {
   RESTEvents,
 } from 'discord.js'
 import type { PlatformParts } from '../../bot/platform.ts'
-import type { Platform } from '../../bot/request.ts'
+import type { Health, Platform } from '../../bot/request.ts'
 import { createNotices } from '../notices.ts'
+import { callsUntil, connect, progressing } from './connect.ts'
 import type { Desk } from './desk.ts'
 import { createHealth } from './health.ts'
 import { hearButton } from './hearButton.ts'
@@ -22,7 +23,7 @@ import { hearMessage } from './hearMessage.ts'
 import { hearTyping } from './hearTyping.ts'
 import { limits } from './limits.ts'
 import { createParents } from './parents.ts'
-import { closedWhy, loggable, saysWhy, troubleOf } from './trouble.ts'
+import { closedWhy, loggable, troubleOf } from './trouble.ts'
 
 export interface DiscordOptions {
   readonly token: string
@@ -30,6 +31,8 @@ export interface DiscordOptions {
   readonly shards?: { readonly ids: readonly number[]; readonly count: number } | undefined
   /** Another address for Discord's interface, for tests. */
   readonly api?: string | undefined
+  /** Milliseconds that a start may be without any progress; a minute when undefined. */
+  readonly patience?: number | undefined
 }
 
 /**
@@ -39,7 +42,7 @@ export interface DiscordOptions {
 const MOST_CALLS = 1000
 
 /** People and messages are not kept: every event brings what is needed of them. */
-const settings = ({ shards, api }: DiscordOptions): ClientOptions => ({
+const settings = ({ shards, api }: DiscordOptions, signal: AbortSignal): ClientOptions => ({
   intents: [GatewayIntentBits.Guilds, GatewayIntentBits.GuildMessages, GatewayIntentBits.DirectMessages],
   // Without it nothing is heard of a direct message in a channel not seen before.
   partials: [Partials.Channel],
@@ -55,20 +58,39 @@ const settings = ({ shards, api }: DiscordOptions): ClientOptions => ({
     UserManager: { maxSize: 100, keepOverLimit: ({ id, client }) => id === client.user.id },
   }),
   ...(shards ? { shards: [...shards.ids], shardCount: shards.count } : { shards: 'auto' }),
-  rest: { globalRequestsPerSecond: MOST_CALLS, ...(api !== undefined && { api }) },
+  rest: {
+    globalRequestsPerSecond: MOST_CALLS,
+    makeRequest: callsUntil(signal),
+    ...(api !== undefined && { api }),
+  },
 })
+
+/** A client from its first attempt to connect to its end: one that was closed does not close a second time. */
+interface Session {
+  readonly client: Client
+  readonly connected: Promise<void>
+  readonly health: () => Health
+  /** Aborted when it is closed. */
+  readonly over: AbortController
+}
+
+const CLOSED = 'Discord is closed'
+
+/** Milliseconds without one more connection that hears: each takes about five seconds. */
+const PATIENCE = 60_000
+
+/** Milliseconds for connections to close: one that was being opened never says that it has. */
+const CLOSING = 2000
 
 /** The bot in Discord: slash commands, buttons, forms, and messages that name it. */
 export function createDiscord(parts: PlatformParts, options: DiscordOptions): Platform {
-  const client = new Client(settings(options))
-  const health = createHealth(client)
   const notices = createNotices({ ...parts, pause })
-  const desk: Desk = { parts, client, parentOf: createParents(client), notices }
   const underWay = new Set<Promise<void>>()
-  let isOpen = false
+  let session: Session | undefined
+  let trouble = CLOSED
 
-  const handle = (what: string, work: () => Promise<void>) => {
-    if (!isOpen) return
+  const handle = (client: Client, what: string, work: () => Promise<void>) => {
+    if (session?.client !== client) return
     const done = Promise.resolve()
       .then(work)
       .catch((error: unknown) => {
@@ -79,26 +101,56 @@ export function createDiscord(parts: PlatformParts, options: DiscordOptions): Pl
       .finally(() => underWay.delete(done))
     underWay.add(done)
   }
-  client.on(Events.InteractionCreate, (interaction) => handle('interaction', () => hear(interaction, desk)))
-  client.on(Events.MessageCreate, (message: Message) => handle('message', () => hearMessage(message, desk)))
-  watch(client, parts)
+  const newSession = (): Session => {
+    const over = new AbortController()
+    const client = new Client(settings(options, over.signal))
+    const desk: Desk = { parts, client, parentOf: createParents(client), notices }
+    client.on(Events.InteractionCreate, (interaction) =>
+      handle(client, 'interaction', () => hear(interaction, desk)),
+    )
+    client.on(Events.MessageCreate, (message: Message) =>
+      handle(client, 'message', () => hearMessage(message, desk)),
+    )
+    watch(client, parts)
+    const connected = connect(client, options.token)
+    const health = createHealth(client)
+    const opened = { client, connected, health, over }
+    connected.catch((error: Error) => {
+      if (session !== opened) return
+      session = undefined
+      trouble = error.message
+      void close(opened)
+    })
+    return opened
+  }
+  const close = async ({ client, over }: Session) => {
+    over.abort()
+    const waited = new AbortController()
+    const late = pause(CLOSING, undefined, { signal: waited.signal }).catch(() => undefined)
+    await Promise.race([client.destroy(), late])
+    waited.abort()
+    // The connection is closed, but answers that are under way still go out.
+    client.rest.setToken(options.token)
+  }
 
   return {
     name: 'discord',
     limits,
     start: async () => {
-      isOpen = true
-      await open(client, options.token)
-      parts.log.info({ shards: client.ws.shards.size }, 'Discord is connected')
+      const opened = session ?? newSession()
+      session = opened
+      const { client, connected, over } = opened
+      await progressing(client, connected, { patience: options.patience ?? PATIENCE, signal: over.signal })
+      parts.log.info({ shards: opened.client.ws.shards.size }, 'Discord is connected')
     },
     stop: async () => {
-      isOpen = false
-      await client.destroy()
-      // The connection is closed, but answers that are under way still go out.
-      client.rest.setToken(options.token)
+      const closing = session
+      session = undefined
+      trouble = CLOSED
+      if (closing) await close(closing)
       await Promise.all(underWay)
     },
-    health: () => (isOpen ? health() : { well: false, says: 'Discord is closed' }),
+    health: () => session?.health() ?? { well: false, says: trouble },
   }
 }
 
@@ -107,17 +159,6 @@ async function hear(interaction: Interaction, desk: Desk): Promise<void> {
   if (interaction.isChatInputCommand()) return hearCommand(interaction, desk)
   if (interaction.isButton()) return hearButton(interaction, desk)
   if (interaction.isModalSubmit()) return hearForm(interaction, desk)
-}
-
-/** Connects; rejects with one sentence where Discord refuses. */
-function open(client: Client, token: string): Promise<void> {
-  return new Promise((resolve, reject) => {
-    client.once(Events.ClientReady, () => resolve())
-    client.once(Events.ShardDisconnect, ({ code }) => reject(new Error(closedWhy(code))))
-    client
-      .login(token)
-      .catch((error: unknown) => reject(new Error(`Discord cannot be reached: ${saysWhy(error)}`)))
-  })
 }
 
 /** Notes what becomes of the connections. */

@@ -1,3 +1,4 @@
+import { EventEmitter } from 'node:events'
 import type { IncomingMessage, Server } from 'node:http'
 import { type WebSocket, WebSocketServer } from 'ws'
 import type { Json } from './wire.ts'
@@ -36,8 +37,16 @@ export interface Gateway {
   readonly dispatch: (type: string, event: Json, shard?: number) => void
   /** Closes every connection, or one shard's. */
   readonly drop: (code: number, shard?: number) => void
+  /** Gives the next connection no answer when it says who it is. */
+  readonly silence: () => void
   /** Closes the next connection with this code when it says who it is. */
   readonly refuse: (code: number) => void
+  /** Breaks every connection, also those that were given no answer. */
+  readonly hangUp: () => void
+  /** How many connections there are. */
+  readonly open: () => number
+  /** Tells `close` of every connection that ends. */
+  readonly closings: EventEmitter
   readonly close: () => void
 }
 
@@ -47,7 +56,8 @@ export function openGateway(server: Server, { token, opening }: GatewayTerms): G
   const sessions = new Map<string, Session>()
   const identified: Json[] = []
   const resumed: Json[] = []
-  const refusals: number[] = []
+  const closings = new EventEmitter()
+  const refusals: (number | 'silence')[] = []
   server.on('upgrade', (request: IncomingMessage, socket, head) =>
     sockets.handleUpgrade(request, socket, head, (opened) => greet(opened)),
   )
@@ -58,6 +68,7 @@ export function openGateway(server: Server, { token, opening }: GatewayTerms): G
     if (session.socket?.readyState === 1) session.socket.send(JSON.stringify({ op: DISPATCH, ...event }))
   }
   const greet = (socket: WebSocket) => {
+    socket.once('close', () => closings.emit('close'))
     socket.send(JSON.stringify({ op: HELLO, t: null, s: null, d: { heartbeat_interval: 45_000 } }))
     socket.on('message', (text) => {
       const { op, d } = JSON.parse(String(text)) as { op: number; d: Json }
@@ -69,6 +80,7 @@ export function openGateway(server: Server, { token, opening }: GatewayTerms): G
   const identify = (socket: WebSocket, d: Json) => {
     identified.push(d)
     const refused = refusals.shift()
+    if (refused === 'silence') return
     if (refused !== undefined) return socket.close(refused)
     if (d.token !== token) return socket.close(4004)
     if ((Number(d.intents) & PRIVILEGED) !== 0) return socket.close(4014)
@@ -100,7 +112,13 @@ export function openGateway(server: Server, { token, opening }: GatewayTerms): G
     drop: (code, shard) => {
       for (const session of chosen(shard)) session.socket?.close(code)
     },
+    silence: () => void refusals.push('silence'),
     refuse: (code) => void refusals.push(code),
+    hangUp: () => {
+      for (const socket of sockets.clients) socket.close(1001)
+    },
+    open: () => sockets.clients.size,
+    closings,
     close: () => {
       for (const socket of sockets.clients) socket.terminate()
       sockets.close()
