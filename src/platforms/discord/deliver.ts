@@ -120,11 +120,10 @@ export async function deliverElsewhere(
 ): Promise<void> {
   const { user, client, channelId, id } = interaction
   const late = sorry(`${user.displayName} asked, and the answer came too late for a reply:`)
-  const all = messages
-    .map(withoutShare)
-    .map((message, index) =>
-      index === 0 ? { ...message, components: [...late.components, ...message.components] } : message,
-    )
+  const all = messages.map((message, index) => ({
+    ...message,
+    components: [...(index === 0 ? late.components : []), ...withoutShare(message.components)],
+  }))
   const channel = channelId === null ? null : await client.channels.fetch(channelId).catch(() => null)
   const open = channel?.isSendable() ? [channel] : []
   const untold = sorry(

@@ -53,15 +53,13 @@ export async function pack(message: DiscordMessage, fileBytes: number, { parts }
 const contentOf = async (upload: Upload, paint: Desk['parts']['paint']): Promise<Buffer> =>
   Buffer.from('scene' in upload ? await paint(upload.scene) : upload.content)
 
-/** The same message without the button that shows it to all, for where there is nobody left to show it to. */
-export const withoutShare = (message: Packed): Packed => ({
-  ...message,
-  components: message.components.flatMap((component): readonly APIMessageTopLevelComponent[] => {
+/** What is in a message but the button that shows it to all, for where that has nobody left to show it to. */
+export const withoutShare = (components: Packed['components']): Packed['components'] =>
+  components.flatMap((component): readonly APIMessageTopLevelComponent[] => {
     if (component.type !== ComponentType.ActionRow) return [component]
     const buttons = component.components.filter((each) => !isShare(each))
     return buttons.length === 0 ? [] : [{ ...component, components: buttons }]
-  }),
-})
+  })
 
 /** Whether it is the button that shows an answer to all. */
 const isShare = (component: APIComponentInActionRow): boolean =>

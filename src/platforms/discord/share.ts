@@ -1,20 +1,16 @@
 import type { ButtonInteraction } from 'discord.js'
-import {
-  type APIComponentInActionRow,
-  type APIMessageTopLevelComponent,
-  ComponentType,
-  MessageFlags,
-} from 'discord-api-types/v10'
-import { readCustomId } from './customId.ts'
+import { type APIMessageTopLevelComponent, ComponentType, MessageFlags } from 'discord-api-types/v10'
+import { oneEffect } from '../oneEffect.ts'
 import { followUp, sorry } from './deliver.ts'
 import { type Desk, isFirst } from './desk.ts'
 import { escapeText } from './markdown.ts'
-import type { Packed } from './pack.ts'
+import { type Packed, withoutShare } from './pack.ts'
 import { loggable } from './trouble.ts'
 
 const SHOWN = 'This answer is shown to all already.'
 const HIDDEN =
   'This server lets nobody see what an app of your own says. Who manages it can allow "Use External Apps".'
+const FAILED = 'This answer could not be shown to all just now; press the button again.'
 const LOST = 'The pictures and files could not be taken along; ask again to show them.'
 
 /**
@@ -24,18 +20,37 @@ const LOST = 'The pictures and files could not be taken along; ask again to show
 export async function share(interaction: ButtonInteraction, desk: Desk): Promise<void> {
   await interaction.deferUpdate()
   if (!(await isFirst(interaction.id, desk))) return
-  if (!(await isFirst(`share:${interaction.message.id}`, desk))) return tell(interaction, SHOWN)
+  let words: string | undefined
+  const effect = await oneEffect(
+    `share:${interaction.message.id}`,
+    async () => {
+      words = await show(interaction, desk)
+      return words === undefined
+    },
+    desk.parts,
+  )
+  const said = effect === 'done before' ? SHOWN : words
+  if (said !== undefined) await tell(interaction, said)
+}
+
+/** Shows it; gives a sentence for whoever pressed where nobody else sees it. */
+async function show(interaction: ButtonInteraction, desk: Desk): Promise<string | undefined> {
   const components = interaction.message.components.map(
     (each) => each.toJSON() as APIMessageTopLevelComponent,
   )
   const copied = await copy(components, desk)
   const by = `-# shown by ${escapeText(interaction.user.displayName)}`
-  const said = await interaction.followUp({
-    components: [...copied.components, { type: ComponentType.TextDisplay, content: by }],
-    files: [...copied.files],
-    flags: MessageFlags.IsComponentsV2,
-  })
-  if (said.flags.has(MessageFlags.Ephemeral)) await tell(interaction, HIDDEN)
+  try {
+    const said = await interaction.followUp({
+      components: [...copied.components, { type: ComponentType.TextDisplay, content: by }],
+      files: [...copied.files],
+      flags: MessageFlags.IsComponentsV2,
+    })
+    return said.flags.has(MessageFlags.Ephemeral) ? HIDDEN : undefined
+  } catch (error) {
+    desk.parts.log.warn(loggable(error), 'an answer could not be shown to all')
+    return FAILED
+  }
 }
 
 /** A sentence for whoever pressed. */
@@ -47,7 +62,8 @@ async function tell(interaction: ButtonInteraction, words: string): Promise<void
 type Copied = Pick<Packed, 'components' | 'files'>
 
 /** What is in a message that was sent, as one that can be sent: its files with it, without the button that shows it to all. */
-async function copy(components: readonly APIMessageTopLevelComponent[], { parts }: Desk): Promise<Copied> {
+async function copy(all: readonly APIMessageTopLevelComponent[], { parts }: Desk): Promise<Copied> {
+  const components = withoutShare(all)
   const urls = components.flatMap(urlsIn)
   try {
     const files = await Promise.all(urls.map(fetchFile))
@@ -100,10 +116,8 @@ function copied(
       return withFiles
         ? [{ type: component.type, file: { url: `attachment://${nameIn(component.file.url)}` } }]
         : []
-    case ComponentType.ActionRow: {
-      const buttons = component.components.filter((each) => !isShare(each))
-      return buttons.length === 0 ? [] : [{ type: component.type, components: buttons }]
-    }
+    case ComponentType.ActionRow:
+      return [{ type: component.type, components: component.components }]
     default:
       return []
   }
@@ -113,6 +127,3 @@ const copiedItem = ({ media, description }: { media: { url: string }; descriptio
   media: { url: `attachment://${nameIn(media.url)}` },
   ...(description && { description }),
 })
-
-const isShare = (component: APIComponentInActionRow): boolean =>
-  'custom_id' in component && readCustomId(component.custom_id)?.deed === 'share'

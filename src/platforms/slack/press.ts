@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import type { BlockAction } from '@slack/bolt'
 import type { WebClient } from '@slack/web-api'
 import { createResponseUrl, type ResponseUrl } from './responseUrl.ts'
@@ -9,6 +10,8 @@ export interface Press {
   readonly desk: Desk
   readonly client: WebClient
   readonly value: string
+  /** Names the button in its message, the same for every tap of it. */
+  readonly button: string
   /** Good for one modal, for three seconds. */
   readonly trigger: string
   /** Where an answer goes. */
@@ -28,10 +31,12 @@ export function readPress(desk: Desk, body: BlockAction, client: WebClient, team
     : undefined
   const channel = body.channel?.id ?? channelOf(view?.private_metadata) ?? user.id
   const thread: unknown = container.thread_ts
+  const value = chosenIn(action ?? {})
   return {
     desk,
     client,
-    value: chosenIn(action ?? {}),
+    value,
+    button: nameOfButton(team, channel, String(container.message_ts ?? ''), value),
     trigger,
     to: {
       client,
@@ -46,6 +51,9 @@ export function readPress(desk: Desk, body: BlockAction, client: WebClient, team
     isPublic: container.type === 'message' && container.is_ephemeral !== true,
   }
 }
+
+const nameOfButton = (...parts: readonly string[]): string =>
+  createHash('sha256').update(JSON.stringify(parts)).digest('base64url')
 
 /** The channel noted in a view. */
 export function channelOf(metadata: string | undefined): string | undefined {

@@ -1,3 +1,4 @@
+import { oneEffect } from '../oneEffect.ts'
 import { answerView, workingView } from './answerView.ts'
 import { deliver, logged, share } from './deliver.ts'
 import { ask } from './desk.ts'
@@ -39,16 +40,32 @@ async function pressLine(press: Press): Promise<void> {
   await putUpNotice(desk, to, response)
 }
 
-/** Shows the asker's answer to everybody, with its drawing, and takes the private one away. */
+/**
+ * Shows the asker's answer to everybody, with its drawing, and takes the private one away. Each of the two goes out once,
+ * however often it is tapped; what failed of them is made up for by the next tap.
+ */
 async function pressShow(press: Press): Promise<void> {
   const { desk, to } = press
   const shared = await unpackMessage(press.value, desk.parts.keeping)
   if (!shared) return say(press, GONE)
-  const failures = await show(to, shared.post)
-  if (failures.length > 0) return logged(desk, Promise.resolve(failures))
-  const attachments = shared.attachments === undefined ? undefined : desk.recent.find(shared.attachments)
-  if (shared.attachments !== undefined && !attachments) await say(press, DRAWING_GONE)
-  if (attachments && !(await share(desk, to, attachments))) return
+  const once = (what: string, work: () => Promise<boolean>) =>
+    oneEffect(`show ${what} ${press.button}`, work, desk.parts)
+  const words = await once('words', async () => {
+    const failures = await show(to, shared.post)
+    await logged(desk, Promise.resolve(failures))
+    return failures.length === 0
+  })
+  if (words === 'failed') return say(press, UNSHOWN)
+  if (words === 'under way') return
+  if (shared.attachments !== undefined) {
+    const attachments = desk.recent.find(shared.attachments)
+    const files = await once('files', async () => {
+      if (attachments) return share(desk, to, attachments)
+      await say(press, DRAWING_GONE)
+      return true
+    })
+    if (files === 'failed' || files === 'under way') return
+  }
   await to.response?.post({ delete_original: true })
 }
 
@@ -86,6 +103,8 @@ async function pressChannel({ desk, to, value }: Press): Promise<void> {
 }
 
 const GONE = 'that button is too old; type the line again.'
+
+const UNSHOWN = 'this could not be shown to all just now; press the button again.'
 
 const DRAWING_GONE = 'the drawing is not at hand any more; ask again, and it is drawn again.'
 

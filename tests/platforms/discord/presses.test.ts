@@ -1,4 +1,4 @@
-import { afterAll, afterEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, describe, expect, it, vi } from 'vitest'
 import type { Response } from '../../../src/bot/request.ts'
 import { createSearch } from '../../../src/search/pool.ts'
 import { openRoom } from '../../room.ts'
@@ -195,6 +195,37 @@ describe('showing to all', () => {
     expect(asked).toBe(1)
     expect(bot.loopback.faults).toEqual([])
     await room.close()
+  })
+
+  it('has one effect for two taps in a row', async () => {
+    const bot = await open()
+    await ask(bot, slash('project start 17in x 13in height=15in'))
+    const message = bot.loopback.published
+    for (const _ of [1, 2]) bot.loopback.interact(press('1:share:', message))
+    const heard = ({ path, status }: Call) => path.endsWith('/callback') && status === 204
+    await vi.waitFor(() => expect(bot.loopback.calls.filter(heard)).toHaveLength(3))
+    await bot.discord.stop()
+    const shown = bot.loopback.calls.filter(
+      ({ method, path, body }) =>
+        method === 'POST' && path.startsWith('/webhooks/') && (body as Json).flags === 32768,
+    )
+    expect(shown).toHaveLength(1)
+  })
+
+  it('that Discord did not take is told to the presser, and works when pressed again', async () => {
+    const bot = await open()
+    await ask(bot, slash('project start 17in x 13in height=15in'))
+    const message = bot.loopback.published
+    const answer = { status: 400, body: { message: 'Invalid Form Body', code: 50035 } }
+    bot.loopback.otherwise({ method: 'POST', path: /^\/webhooks\//u, answer })
+    const sent = bot.loopback.interact(press('1:share:', message))
+    const told = await bot.loopback.call(
+      ({ path, status }) => path.startsWith('/webhooks/') && path.includes(sent.token) && status === 200,
+    )
+    expect(wordsOf(told)).toContain('press the button again')
+    expect((told.body as Json).flags).toBe(32768 | 64)
+    const shown = await shared(bot, press('1:share:', message))
+    expect(wordsOf(shown)).toContain('Kept for this channel')
   })
 
   const withPicture = async (): Promise<Response> => {

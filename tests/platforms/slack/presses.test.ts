@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { afterEach, describe, expect, it } from 'vitest'
+import { afterEach, describe, expect, it, vi } from 'vitest'
 import { answerWith, full } from './replies.ts'
 import { type Bot, type BotParts, elementsOf, memoryKeeping, openBot, PNG, pressOf, textOf } from './bot.ts'
 import { team } from './loopback.ts'
@@ -139,6 +139,50 @@ describe('show to all', () => {
     expect(slack.all('respond').at(-1)?.body.text).toContain('Invite me to get the drawing')
     await bot.platform.stop()
     expect(slack.all('respond').some(({ body }) => body.delete_original)).toBe(false)
+  })
+})
+
+describe('show to all, tapped more than once', () => {
+  const shownTo = (type: string) => bot.slack.all('respond').filter(({ body }) => body.response_type === type)
+
+  it('has one effect for two taps in a row', async () => {
+    const { slack, interact } = await open({ answer: answerWith(full) })
+    const show = only(elementsOf(await asked('sizing 17in x 13in'), 'show'))
+    await Promise.all([interact(pressOf(slack, show)), interact(pressOf(slack, show))])
+    await bot.platform.stop()
+    expect(shownTo('in_channel')).toHaveLength(1)
+    expect(slack.all('files.completeUploadExternal')).toHaveLength(1)
+  })
+
+  it('makes up for the drawing that did not go through, and says the words once', async () => {
+    const { slack, interact } = await open({ answer: answerWith(full) })
+    const show = only(elementsOf(await asked('sizing 17in x 13in'), 'show'))
+    slack.trouble('files.completeUploadExternal', { error: 'internal_error' })
+    await interact(pressOf(slack, show))
+    await slack.until(() => shownTo('ephemeral').length === 2)
+    await vi.waitFor(async () => {
+      await interact(pressOf(slack, show))
+      expect(slack.all('respond').some(({ body }) => body.delete_original)).toBe(true)
+    })
+    expect(shownTo('in_channel')).toHaveLength(1)
+    expect(slack.all('files.completeUploadExternal').map(({ error }) => error)).toEqual([
+      'internal_error',
+      undefined,
+    ])
+  })
+
+  it('works after it was not shown at all, which it says', async () => {
+    const { slack, interact } = await open({ answer: answerWith({ answer: 'Nine', figures: {} }) })
+    const show = only(elementsOf(await asked('strips'), 'show'))
+    slack.trouble('respond', { status: 500 })
+    slack.trouble('chat.postMessage', { error: 'restricted_action' })
+    await interact(pressOf(slack, show))
+    await slack.until(() =>
+      shownTo('ephemeral').some(({ body }) => String(body.text).includes('press the button again')),
+    )
+    await interact(pressOf(slack, show))
+    await slack.until(() => slack.all('respond').some(({ body }) => body.delete_original))
+    expect(shownTo('in_channel').map(({ error }) => error)).toEqual([expect.anything(), undefined])
   })
 })
 
