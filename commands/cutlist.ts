@@ -1,10 +1,10 @@
 import { z } from 'zod'
 import { defineAction, defineVerbs } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
-import { type CutList, cutListOf, type Listed, partsOfPlan, withinBounds } from '../src/bot/cutList.ts'
+import { type CutList, cutListOf, type Listed, withinBounds } from '../src/bot/cutList.ts'
 import { counted, listTables, partFigure, partNotes } from '../src/bot/cutListReply.ts'
+import { planList } from '../src/bot/layoutJob.ts'
 import { choice, count, first, length, words, yes } from '../src/bot/option.ts'
-import { planned } from '../src/bot/plannedSurround.ts'
 import { readParts } from '../src/bot/readParts.ts'
 import { quoted, Refusal } from '../src/bot/refusal.ts'
 import type { Reply } from '../src/bot/reply.ts'
@@ -16,7 +16,7 @@ const EMPTY: CutList = { parts: [] }
 
 /** What a change begins from: the list as kept, or the parts of the plan while nobody has made a list. */
 const startOf = (context: Context): CutList =>
-  context.project ? { parts: [...partsOfPlan(planned(context.project.choices, context).plan)] } : EMPTY
+  context.project ? planList(context.project.choices, context) : EMPTY
 
 const add = defineAction({
   summary: 'Add parts: one, or a pasted list with one on each line (or parted by ;)',

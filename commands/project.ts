@@ -70,7 +70,7 @@ const parts = defineAction({
   run: (_input, context) => {
     const { choices } = current(context)
     const worked = planned(choices, context)
-    const number = worked.plan.parts.reduce((sum, { count }) => sum + count, 0)
+    const number = worked.cut.reduce((sum, { count }) => sum + count, 0)
     const reply = wholePlan({ ...worked, assumptions: [] }, choices, context)
     return {
       ...reply,
@@ -225,13 +225,17 @@ function buildable(choices: PlanChoices, context: Context): Planned {
   return worked
 }
 
-function wholePlan({ plan, warnings, assumptions }: Planned, choices: PlanChoices, context: Context): Reply {
+function wholePlan(
+  { plan, cut, warnings, assumptions }: Planned,
+  choices: PlanChoices,
+  context: Context,
+): Reply {
   const { show, settled } = context
   const { cautions, buttons } = fewCautions(context.cautions(planFacts(plan, choices)))
   return {
     answer: planAnswer(plan, show),
     cautions,
-    tables: partTables(plan, show),
+    tables: partTables(plan, show, cut),
     pictures: [boxPicture(plan, show, settled.kerf)],
     notes: [...warnings, ...sizeNotes(plan, show), ...sawNotes(plan, show, settled.kerf), ...assumptions],
     buttons: [PARTS, UNDO, ...buttons],

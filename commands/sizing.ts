@@ -22,13 +22,13 @@ export default defineCommand({
     const { project, show, settled } = context
     const typed = choicesFrom(input)
     const choices = overlay(project?.choices ?? {}, typed)
-    const { plan, warnings, assumptions } = planned(choices, context)
+    const { plan, cut, warnings, assumptions } = planned(choices, context)
     refuseGrooves(plan, settled.kerf)
     const { cautions, buttons } = fewCautions(context.cautions(planFacts(plan, choices)))
     return {
       answer: planAnswer(plan, show),
       cautions,
-      tables: partTables(plan, show),
+      tables: partTables(plan, show, cut),
       pictures: [boxPicture(plan, show, settled.kerf)],
       notes: [
         ...warnings,

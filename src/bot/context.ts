@@ -13,6 +13,7 @@ import type { Search } from './search.ts'
 import type { BotSettings } from './settings.ts'
 import type { Show } from './show.ts'
 import type { Forgotten } from './state.ts'
+import type { ShopStock } from './stockKept.ts'
 import type { Description } from './usage.ts'
 
 /** All that a command may know and do besides its own input. */
@@ -29,6 +30,8 @@ export interface Context {
   readonly show: Show
   /** The channel's project, as it was when the request came in; undefined when none is kept. */
   readonly project: Project | undefined
+  /** The channel's stock list, likewise; undefined when none is kept, or none that can be read. */
+  readonly stock: ShopStock | undefined
   /** Something kept for the channel, by a kind of its own: `project`, ... */
   readonly ofChannel: <Schema extends z.ZodType>(kind: string, schema: Schema) => Document<z.output<Schema>>
   readonly preferences: {

@@ -17,6 +17,7 @@ import type { Search } from './search.ts'
 import type { BotSettings } from './settings.ts'
 import { type Show, showIn } from './show.ts'
 import { type DocumentKey, isForgotten, type Store } from './state.ts'
+import { shopStockSchema } from './stockKept.ts'
 import type { Description } from './usage.ts'
 
 /** What is the same for every request. */
@@ -42,10 +43,13 @@ export async function createContext(request: Request, line: string, parts: Surro
   const person = openDocument(store, personKey(request), preferencesSchema, doing, 'anew')
   const channel = openDocument(store, channelKey(request, 'channel'), preferencesSchema, doing, 'anew')
   const kept = openDocument(store, channelKey(request, 'project'), projectSchema, doing)
-  const [own, shared, project] = await Promise.all([
+  const shelf = openDocument(store, channelKey(request, 'stock'), shopStockSchema, doing)
+  const [own, shared, project, stock] = await Promise.all([
     readUnless(person, SETS_UNITS, line),
     readUnless(channel, SETS_UNITS, line),
     readUnless(kept, MENDS_PROJECT, line),
+    // A list that cannot be read is told of by the commands that need it.
+    shelf.read().catch(() => undefined),
   ])
   const settled = settle(own ?? {}, shared ?? {}, settings)
   const organisers = openDocument(store, channelKey(request, 'organisers'), organisersSchema, doing)
@@ -78,6 +82,7 @@ export async function createContext(request: Request, line: string, parts: Surro
         settings,
       ),
       project,
+      stock,
       ofChannel,
       preferences: { person, channel: heldBack(channel, 'channel', request, organisersNow) },
       organisers: named(organisers, keepName),

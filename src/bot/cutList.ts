@@ -1,15 +1,15 @@
 import { z } from 'zod'
 import type { ListedPart } from '../core/cutting/job.ts'
 import { nanometres } from '../core/measure/length.ts'
-import type { Plan } from '../core/plan.ts'
 import type { Context } from './context.ts'
 import type { Document } from './document.ts'
+import type { CutPart } from './joinLines.ts'
 import { Refusal } from './refusal.ts'
+import { LONGEST_LABEL } from './stockKept.ts'
+
+export { LONGEST_LABEL } from './stockKept.ts'
 
 const stored = z.int().positive().transform(nanometres)
-
-/** Letters in a label: it has to fit a narrow table, and the end of a part. */
-export const LONGEST_LABEL = 12
 
 /** One row of the channel's cut list. */
 export const listedPartSchema = z.strictObject({
@@ -61,9 +61,9 @@ export function withinBounds(list: CutList): CutList {
   )
 }
 
-/** The parts of a plan as rows of a cut list, under the plan's own labels. */
-export const partsOfPlan = (plan: Plan): readonly Listed[] =>
-  plan.parts.map(({ label, name, material, count, length, width, thickness }) => ({
+/** Parts of a plan as rows of a cut list, under the plan's own labels. */
+export const partsOfPlan = ({ parts }: { readonly parts: readonly CutPart[] }): readonly Listed[] =>
+  parts.map(({ label, name, material, count, length, width, thickness }) => ({
     label,
     count,
     from: material,

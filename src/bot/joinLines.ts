@@ -1,31 +1,73 @@
-import { type Length, ZERO } from '../core/measure/length.ts'
+import { type Length, minus, ZERO } from '../core/measure/length.ts'
 import type { Part, Plan } from '../core/plan.ts'
 import { joinPanel, type PanelJoin, type SheetSize } from '../core/panelling/panelJoin.ts'
+import { largerSheet } from './misfit.ts'
 import type { Show } from './show.ts'
 
-/** What is sold where the wood is bought. */
+/** What the parts of a plan come out of. */
 export interface Sold {
-  readonly sheets: readonly SheetSize[]
+  readonly sheets: readonly (SheetSize & { readonly label: string })[]
   readonly longestBoard: Length
 }
 
-/** Parts that no sheet or board on sale gives in one piece, and where each is joined, one line each. */
-export function joinLines(plan: Plan, { sheets, longestBoard }: Sold, show: Show): readonly string[] {
-  return plan.parts.flatMap((part) => {
+/** A part of a plan, or a piece of one, by a name of its own. */
+export type CutPart = Omit<Part, 'name'> & { readonly name: string }
+
+/** A plan with the panels joined that no sheet gives in one piece. */
+export interface Joined {
+  /** The parts to cut: of such a panel its two pieces, in its place. */
+  readonly parts: readonly CutPart[]
+  /** Parts that are joined, and where, one line each. */
+  readonly lines: readonly string[]
+}
+
+/** Finds the parts that no sheet or board gives in one piece, and what to do about each. */
+export function joinParts(plan: Plan, { sheets, longestBoard }: Sold, show: Show): Joined {
+  const joined = plan.parts.map((part): Joined => {
     const { label, name, material, length } = part
+    const whole = { parts: [part], lines: [] }
     if (material === 'strip')
       return length <= longestBoard
-        ? []
-        : [
-            `${label} is larger than any board sold here: join each ${name} from two, with the joint on a batten`,
-          ]
+        ? whole
+        : {
+            ...whole,
+            lines: [
+              `${label} is larger than any board sold here: join each ${name} from two, with the joint on a batten`,
+            ],
+          }
     const join = joinPanel({ ...part, ...coverOf(part, plan) }, sheets)
-    if (join.status === 'whole') return []
-    const large = `${label} is larger than any sheet sold here`
+    if (join.status === 'whole') return whole
+    const names = [...new Set(sheets.map((sheet) => sheet.label))].join(', ')
+    const large = `${label} is larger than any sheet there is (${names})`
+    const larger = largerSheet(part, part.thickness, show)
+    const instead = larger === undefined ? '' : `; or have a larger one ordered: ${larger}`
     return join.status !== 'joined'
-      ? [`${large}, and than two of them: join each ${name} from more pieces, every joint on a batten`]
-      : [`${large}: join each ${name} from two pieces, ${placeWords(join, show)}`]
+      ? {
+          ...whole,
+          lines: [
+            `${large}, and than two of them: join each ${name} from more pieces, every joint on a batten${instead}`,
+          ],
+        }
+      : {
+          parts: piecesOf(part, join),
+          lines: [
+            `${large}: join each ${name} from two pieces, ${label}a and ${label}b, ${placeWords(join, show)}${instead}`,
+          ],
+        }
   })
+  return { parts: joined.flatMap(({ parts }) => parts), lines: joined.flatMap(({ lines }) => lines) }
+}
+
+/** The two pieces of a panel that is joined; together they are the panel, and neither has what is cut out of it later. */
+function piecesOf(part: Part, { way, at }: PanelJoin): readonly CutPart[] {
+  const { cutouts: _cutouts, ...plain } = part
+  const piece = (letter: string, size: Length): CutPart => ({
+    ...plain,
+    label: `${part.label}${letter}`,
+    name: `piece of ${part.name}`,
+    ...(way === 'level' ? { width: size } : { length: size }),
+  })
+  return [piece('a', at), piece('b', minus(way === 'level' ? part.width : part.length, at))]
 }
 
 /** What the frame covers of a panel; lid and bottom have none. */

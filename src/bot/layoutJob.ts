@@ -4,6 +4,7 @@ import { asListed, type CutList, cutListOf, partsOfPlan } from './cutList.ts'
 import type { LaidGroup, LaidJob } from './laidJob.ts'
 import { misfitSentence, noStockSentence, PartMisfit } from './misfit.ts'
 import { leaveOnHand, type OnHand, takeFrom } from './onHand.ts'
+import type { PlanChoices } from './planChoices.ts'
 import { planned } from './plannedSurround.ts'
 import { Refusal } from './refusal.ts'
 import { sawTerms, shopStockSchema, usualStock } from './shopStock.ts'
@@ -14,8 +15,7 @@ import { showKept } from './showKept.ts'
 export async function partsToCut(context: Context): Promise<CutList> {
   const list = await cutListOf(context).read()
   if (list && list.parts.length > 0) return list
-  if (context.project && !list)
-    return { parts: [...partsOfPlan(planned(context.project.choices, context).plan)] }
+  if (context.project && !list) return planList(context.project.choices, context)
   throw new Refusal(
     'invalid',
     context.project
@@ -23,6 +23,11 @@ export async function partsToCut(context: Context): Promise<CutList> {
       : 'there is nothing to cut yet; add parts with "cutlist add 4x 24in x 12in", or start a project',
   )
 }
+
+/** The parts of a plan as a cut list, panels that no sheet gives whole as the pieces that they are joined from. */
+export const planList = (choices: PlanChoices, context: Context): CutList => ({
+  parts: [...partsOfPlan({ parts: planned(choices, context).cut })],
+})
 
 /** Seconds that are kept for the reply, of those that a command may take. */
 const FOR_THE_REPLY = 1

@@ -65,13 +65,22 @@ const TO_ORDER = {
   ],
 } as const
 
+/** The line that lists a sheet sold to order on which a panel fits: `stock add 4ft x 10ft sheet=1/2in`; undefined where none is large enough. */
+export function largerSheet(
+  { length, width }: { readonly length: number; readonly width: number },
+  thickness: Length,
+  show: Show,
+): string | undefined {
+  const [long, short] = [Math.max(length, width), Math.min(length, width)]
+  const found = TO_ORDER[show.units].find((sheet) => long <= sheet.length && short <= sheet.width)
+  return found && `stock add ${found.words} sheet=${stockMark(thickness, show)}${show.unit}`
+}
+
 /** What would do in place of a sheet that is too small. */
 function instead(part: SheetPart, { thickness }: SheetGroup, show: Show): string {
-  const [long, short] = [Math.max(part.length, part.width), Math.min(part.length, part.width)]
-  const found = TO_ORDER[show.units].find(({ length, width }) => long <= length && short <= width)
+  const larger = largerSheet(part, thickness, show)
   const join = `list its pieces to be joined in its place (cutlist remove ${part.id}, cutlist add)`
-  if (!found) return `. Or ${join}`
-  return `. Some shops order larger ones: stock add ${found.words} sheet=${stockMark(thickness, show)}${show.unit}; or ${join}`
+  return larger === undefined ? `. Or ${join}` : `. Some shops order larger ones: ${larger}; or ${join}`
 }
 
 function longBoard(

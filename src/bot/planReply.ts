@@ -3,6 +3,7 @@ import type { Part, Plan } from '../core/plan.ts'
 import type { Facts } from '../core/checks/cautionFacts.ts'
 import type { Face } from '../core/panelling/face.ts'
 import { cutoutFigure, cutoutTables, extraFigures, extraNotes } from './extrasReply.ts'
+import type { CutPart } from './joinLines.ts'
 import { pair } from './pair.ts'
 import type { PlanChoices } from './planChoices.ts'
 import { panelGrooves } from './plannedGrooves.ts'
@@ -11,11 +12,11 @@ import type { Cell, Figure, Purpose, Table } from './reply.ts'
 import type { Show } from './show.ts'
 import { stockMark, stockSize } from './stockSize.ts'
 
-/** The parts of a plan as two tables that fit a phone: panels with both sides, strips with their length. */
-export function partTables(plan: Plan, show: Show): readonly Table[] {
-  const panels = plan.parts.filter((part) => part.material === 'sheet')
-  const strips = plan.parts.filter((part) => part.material === 'strip')
-  const short = ({ name }: Part): string => name.replace(/ panel$/u, '')
+/** The parts of a plan as two tables that fit a phone: panels with both sides, strips with their length. `cut` has the pieces of joined panels. */
+export function partTables(plan: Plan, show: Show, cut: readonly CutPart[] = plan.parts): readonly Table[] {
+  const panels = cut.filter((part) => part.material === 'sheet')
+  const strips = cut.filter((part) => part.material === 'strip')
+  const short = ({ name }: CutPart): string => name.replace(/ panel$/u, '')
   return [
     {
       title: `Panels of ${stockSize(plan.spec.sheet, show)} sheet`,
@@ -43,7 +44,7 @@ export function partTables(plan: Plan, show: Show): readonly Table[] {
 }
 
 /** What is never too short: the blank of a brace, and a lid that goes over the box. Every other part goes into its place. */
-const COVERS = /brace$|^lid rim|^cover panel$/u
+const COVERS = /brace$|^lid rim|cover panel$/u
 
 /** Which way a part is rounded to the tape, by its name. */
 export const purposeOf = ({ name }: { readonly name: string }): Purpose =>

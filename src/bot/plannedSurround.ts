@@ -1,18 +1,22 @@
 import type { Facts } from '../core/checks/cautionFacts.ts'
 import { type Length, MILLIMETRE, nanometres } from '../core/measure/length.ts'
 import { type Plan, planSurround } from '../core/plan.ts'
-import type { Region } from '../core/stock/stock.ts'
 import { completePlan } from './completePlan.ts'
 import type { Context } from './context.ts'
 import { holdLines } from './holdLines.ts'
-import { joinLines, type Sold } from './joinLines.ts'
+import { type CutPart, joinParts, type Sold } from './joinLines.ts'
 import { obstacleSentence, warningLine } from './obstacleWords.ts'
 import type { PlanChoices } from './planChoices.ts'
 import { Refusal } from './refusal.ts'
+import { sheetsFor } from './shopStock.ts'
 
 /** A surround worked out, with what to say about it in one line each. */
 export interface Planned {
   readonly plan: Plan
+  /** The parts to cut: those of the plan, and of a panel that no sheet gives whole its pieces. */
+  readonly cut: readonly CutPart[]
+  /** Parts that are joined, a line each; they stand among the warnings too. */
+  readonly joins: readonly string[]
   /** What to look out for. */
   readonly warnings: readonly string[]
   /** What nobody said, and what was taken in its place. */
@@ -43,26 +47,23 @@ export function planned(choices: PlanChoices, context: Context): Planned {
   if (plan.status === 'impossible')
     throw new Refusal('invalid', obstacleSentence(plan.obstacle, context.show))
   const warnings = plan.warnings.map((warning) => warningLine(warning, context.show))
+  const joined = joinParts(plan, soldFor(plan, choices, context), context.show)
   return {
     plan,
-    warnings: [
-      ...openLines(choices),
-      ...warnings,
-      ...joinLines(plan, soldFor(choices, context), context.show),
-      ...holdLines(plan, context),
-    ],
+    cut: joined.parts,
+    joins: joined.lines,
+    warnings: [...openLines(choices), ...warnings, ...joined.lines, ...holdLines(plan, context)],
     assumptions,
   }
 }
 
-/** What is sold in the region of the plan. */
-function soldFor({ region }: PlanChoices, { reference, settled }: Context): Sold {
-  const { sizes, lengths } = reference.stock
-  const here = <Row extends { readonly region: Region }>(rows: readonly Row[]) =>
-    rows.filter((row) => row.region === (region ?? settled.region))
+/** What the parts come out of: sheets as the layout takes them, and boards as they are sold in the region of the plan. */
+function soldFor({ spec }: Plan, { region }: PlanChoices, context: Context): Sold {
+  const { reference, settled } = context
+  const lengths = reference.stock.lengths.filter((row) => row.region === (region ?? settled.region))
   return {
-    sheets: here(sizes),
-    longestBoard: Math.max(...here(lengths).map(({ length }) => length)) as Length,
+    sheets: sheetsFor(spec.sheet, context),
+    longestBoard: Math.max(...lengths.map(({ length }) => length)) as Length,
   }
 }
 

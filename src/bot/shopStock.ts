@@ -1,44 +1,18 @@
-import { z } from 'zod'
-import type { ListedPart, SawTerms, StockItem } from '../core/cutting/job.ts'
-import { FOOT, type Length, nanometres, times } from '../core/measure/length.ts'
+import { groupParts, type ListedPart, type SawTerms, type StockItem } from '../core/cutting/job.ts'
+import { FOOT, type Length, minus, times } from '../core/measure/length.ts'
 import { countStrips } from '../core/panelling/strips.ts'
 import { findBoard } from '../core/stock/boards.ts'
+import type { Region } from '../core/stock/stock.ts'
 import type { Context } from './context.ts'
-import { LONGEST_LABEL } from './cutList.ts'
+import type { ShopStock } from './stockKept.ts'
 
-/** Rows that a stock list may have. */
-export const MOST_ITEMS = 200
-
-const stored = z.int().positive().transform(nanometres)
-const allowed = z.int().nonnegative().transform(nanometres)
-
-/** One row of what the shop sells or what is on hand. */
-export const stockItemSchema = z.strictObject({
-  label: z.string().min(1).max(LONGEST_LABEL),
-  kind: z.enum(['sheet', 'board']),
-  length: stored,
-  width: stored,
-  thickness: stored,
-  /** Of a sheet: `plywood`, `MDF`. */
-  material: z.string().max(40).optional(),
-  price: z.int().nonnegative().optional(),
-  onHand: z.int().positive().optional(),
-  /** As it was typed: `2x4x8`, `1/2 ply 4x8`. */
-  name: z.string().max(60).optional(),
-})
-export type Stocked = z.output<typeof stockItemSchema>
-
-/** What a channel keeps of its stock, its saw and its shop. */
-export const shopStockSchema = z.strictObject({
-  items: z.array(stockItemSchema).max(MOST_ITEMS),
-  sheetTrim: allowed.optional(),
-  boardTrim: allowed.optional(),
-  keepable: stored.optional(),
-  currency: z.string().max(3).optional(),
-  /** The units that it was written in, as far as they could be told. */
-  units: z.enum(['inch', 'metric']).optional(),
-})
-export type ShopStock = z.output<typeof shopStockSchema>
+export {
+  MOST_ITEMS,
+  type ShopStock,
+  shopStockSchema,
+  type Stocked,
+  stockItemSchema,
+} from './stockKept.ts'
 
 /** A remainder shorter than this on any side is swept up (common practice: about a foot). */
 const KEEPABLE = FOOT
@@ -50,6 +24,9 @@ export const sawTerms = (stock: ShopStock | undefined, { settled }: Context): Sa
   boardTrim: stock?.boardTrim ?? NO_TRIM,
   keepable: stock?.keepable ?? KEEPABLE,
 })
+
+/** Where the wood is bought: where the plan was kept, whoever asks. */
+const regionOf = ({ project, settled }: Context): Region => project?.choices.region ?? settled.region
 
 /**
  * What the shop of the region sells for a group of parts that no stock of the channel suits: the full sheet, and boards of
@@ -65,9 +42,34 @@ export function usualStock(
   return first.from === 'sheet' ? usualSheets(first, context) : usualBoards(first, parts, kerf, context)
 }
 
-function usualSheets({ thickness }: ListedPart, { reference, settled }: Context): readonly StockItem[] {
-  const size = reference.stock.sizes.find(
-    ({ region, aliasOf }) => region === settled.region && aliasOf === undefined,
+/**
+ * The sheets that panels so thick come out of, by the length and width that the saw may use of them: those of the channel's
+ * stock, else what is assumed for want of any. Whoever says that a panel is too large asks here, as the layout does.
+ */
+export function sheetsFor(thickness: Length, context: Context): readonly StockItem[] {
+  const saw = sawTerms(context.stock, context)
+  const panel: ListedPart = {
+    label: '',
+    count: 1,
+    from: 'sheet',
+    length: thickness,
+    width: thickness,
+    thickness,
+    grain: false,
+    later: false,
+  }
+  const [group] = groupParts([panel], context.stock?.items ?? [], saw)
+  const found = group && group.kind !== 'noStock' ? group.stock : usualStock([panel], saw.kerf, context)
+  return found.map((item) => {
+    const off = item.onHand === undefined ? times(saw.sheetTrim, 2) : NO_TRIM
+    return { ...item, length: minus(item.length, off), width: minus(item.width, off) }
+  })
+}
+
+function usualSheets({ thickness }: ListedPart, context: Context): readonly StockItem[] {
+  const place = regionOf(context)
+  const size = context.reference.stock.sizes.find(
+    ({ region, aliasOf }) => region === place && aliasOf === undefined,
   )
   if (!size || thickness === undefined) return []
   return [{ label: size.name, kind: 'sheet', length: size.length, width: size.width, thickness }]
@@ -77,8 +79,10 @@ function usualBoards(
   first: ListedPart,
   parts: readonly ListedPart[],
   kerf: Length,
-  { reference, settled, project }: Context,
+  context: Context,
 ): readonly StockItem[] {
+  const { reference, project } = context
+  const place = regionOf(context)
   const gives = (width: Length): boolean => {
     const counted = countStrips({ board: width, strip: first.thickness ?? (0 as Length), kerf })
     return counted.status === 'counted' && counted.safeCount > 0
@@ -86,7 +90,7 @@ function usualBoards(
   const near = (a: Length, b: Length | undefined) => b !== undefined && Math.abs(a - b) <= 500_000
   const sections = reference.stock.boards.filter(
     ({ region, aliasOf, thickness, width }) =>
-      region === settled.region &&
+      region === place &&
       aliasOf === undefined &&
       (first.from === 'strip'
         ? near(thickness, first.width) && gives(width)
@@ -94,15 +98,13 @@ function usualBoards(
   )
   // The widest common board wastes least on kerf beside the fence, but a 2x6 is what a table saw takes with ease.
   // The board that the plan names goes before both.
-  const named = findBoard(project?.choices.board ?? '', settled.region, reference.stock)
+  const named = findBoard(project?.choices.board ?? '', place, reference.stock)
   const own = sections.find(({ thickness, width }) => thickness === named?.thickness && width === named.width)
   const section = own ?? sections.find(({ width }) => width >= times(FOOT, 0.4)) ?? sections.at(-1)
   if (!section) return []
   const longest = Math.max(...parts.map(({ length }) => length))
   const [enough] = reference.stock.lengths
-    .filter(
-      ({ region, length }) => region === settled.region && length >= Math.max(longest, times(FOOT, 7.5)),
-    )
+    .filter(({ region, length }) => region === place && length >= Math.max(longest, times(FOOT, 7.5)))
     .sort((a, b) => a.length - b.length)
   if (enough === undefined) return []
   return [

@@ -33,6 +33,8 @@ export interface Build {
   readonly steps: readonly Step[]
   readonly minutes: (step: Step) => number
   readonly boards: PlanBoards
+  /** Parts that no sheet or board gives in one piece, and where they are joined, a line each. */
+  readonly joins: readonly string[]
 }
 
 /** The steps of the channel's plan, its strips ripped from the boards of its layout. Throws a Refusal when there is none. */
@@ -43,10 +45,10 @@ export async function openBuild(context: Context, laid?: LaidJob): Promise<Build
       'invalid',
       'there is nothing to build yet; this channel has no project: project start 17in x 13in height=15in',
     )
-  const { plan } = planned(project.choices, context)
+  const { plan, joins } = planned(project.choices, context)
   const boards = await boardsOfPlan(plan, context, laid)
   const steps = stepsOf(plan, project.choices, context, fencesOf(boards))
-  return { steps, minutes: (step) => minutesOf(step, reference.times), boards }
+  return { steps, minutes: (step) => minutesOf(step, reference.times), boards, joins }
 }
 
 /** The steps of a plan, its strips ripped from `boards`; from the board that was chosen or the usual one where nobody has laid it out. */

@@ -75,6 +75,9 @@ const WITHOUT_PARTS: ReadonlySet<Stage> = new Set([
   'store flat',
 ])
 
+/** Stages at which a panel is cut in pieces where no sheet gives it whole. */
+const JOINS: ReadonlySet<Stage> = new Set(['break down', 'cut panel'])
+
 const STATES = { done: 'done', skipped: 'skipped', open: '' } as const
 
 /** All that has to do with the step in hand; `said` begins the first line where something was just done. */
@@ -105,6 +108,7 @@ export function currentReply(all: readonly Standing[], build: Build, context: Co
     notes: [
       step.how,
       ...boardNotes(step, build, context),
+      ...(JOINS.has(step.stage) ? build.joins : []),
       `about ${timeWords(build.minutes(step))}; ${timeWords(minutes)} left in all, drying not counted`,
       ...changedNotes(all),
     ],

@@ -131,9 +131,13 @@ describe('project change', () => {
   it('of the width lets go of the board', async () => {
     await room.reply(`${START} board=2x6`)
     expectFigures(await figuresOf(room, 'strips'), { width: inch(11 / 2) })
+    // A board as thick as the strips are wide now, which is what the layout takes.
     await room.reply('project change width=1 1/4in')
+    expect((await figuresOf(room, 'strips')).board).toBe('6/4x6 8 ft')
+    expect((await room.reply('layout')).answer).toContain('6/4x6 8 ft')
+    await room.reply('project change width=1 3/8in')
     expect(await room.refusal('strips')).toMatch(/which board/u)
-    await room.reply('project change board=1 1/4in x 6in')
+    await room.reply('project change board=1 3/8in x 6in')
     expect(await room.refusal('strips')).toMatch(/which board/u)
   })
 })

@@ -244,7 +244,7 @@ describe('what cannot be', () => {
 
   it('says which parts no sheet or board gives in one piece', async () => {
     const text = textOf(await room.reply('sizing 20ft x 13in height=15in'))
-    expect(text).toContain('B is larger than any sheet sold here')
+    expect(text).toContain('B is larger than any sheet there is (4x8), and than two of them')
   })
 })
 
