@@ -7,6 +7,8 @@ import type { Reply } from './reply.ts'
 export interface Action {
   readonly summary: string
   readonly options: OptionSchema
+  /** How many times as long as others it may take, where what it makes is large; once where it is left out. */
+  readonly patience?: number
   /** Throws a Refusal for a request that cannot be answered as it stands. */
   readonly run: (input: Record<string, unknown>, context: Context) => Reply | Promise<Reply>
 }
@@ -26,6 +28,7 @@ export interface Command {
 interface ActionDefinition<Schema extends OptionSchema> {
   readonly summary: string
   readonly options: Schema
+  readonly patience?: number
   readonly run: (input: z.output<Schema>, context: Context) => Reply | Promise<Reply>
 }
 

@@ -1,9 +1,9 @@
-import type { Logger } from './log.ts'
 import { actionOf, type Catalogue, describe } from './catalogue.ts'
 import type { Action, Command } from './command.ts'
 import { createContext, type Surroundings } from './createContext.ts'
 import { type RawInput, readInput } from './input.ts'
 import { readLine, visible } from './line.ts'
+import type { Logger } from './log.ts'
 import { plain, quoted, Refusal } from './refusal.ts'
 import type { Reply } from './reply.ts'
 import type { Answer, Invocation, Request, Response } from './request.ts'
@@ -30,7 +30,7 @@ export function createRouter(parts: RouterParts): Answer {
     } catch (error) {
       if (error instanceof Refusal) return { ok: false, kind: error.kind, error: error.message }
       const number = parts.faultNumber()
-      parts.log.error({ number, error, invocation: request.invocation }, 'a command failed')
+      parts.log.error({ number, err: error, invocation: request.invocation }, 'a command failed')
       return {
         ok: false,
         kind: 'fault',
@@ -55,7 +55,8 @@ async function respond(request: Request, parts: RouterParts & Surroundings): Pro
   const deadline = new AbortController()
   const context = prepared.withInput(input, deadline.signal)
   const run = () => call.action.run(input.values, context)
-  const reply = await beforeDeadline(run, deadline, parts.settings.commandSeconds)
+  const seconds = parts.settings.commandSeconds * (call.action.patience ?? 1)
+  const reply = await beforeDeadline(run, deadline, seconds)
   const notes = [...input.notes, ...(reply.notes ?? [])]
   return {
     ok: true,

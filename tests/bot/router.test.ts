@@ -26,6 +26,14 @@ const only: Record<string, Command> = {
         })
       }),
   }),
+  large: defineCommand({
+    name: 'large',
+    summary: 'Makes something large, for ever',
+    examples: ['large'],
+    options: z.strictObject({}),
+    patience: 3,
+    run: () => new Promise<never>(() => undefined),
+  }),
   broken: defineCommand({
     name: 'broken',
     summary: 'Throws what nobody expects',
@@ -91,6 +99,13 @@ describe('what becomes of a command', () => {
     await room.close()
   })
 
+  it('may take longer where its making asks for patience', async () => {
+    const settings = { commandSeconds: 0.02 }
+    const room = await openRoom({ catalogue: own, settings })
+    expect(await room.refusal('large')).toMatch(/^fault: this took longer than 0\.06 s/u)
+    await room.close()
+  })
+
   it('is a reference number and a log line when it breaks, and nothing else', async () => {
     const room = await openRoom({ catalogue: own })
     expect(await room.ask('broken secret=hush')).toEqual({
@@ -104,7 +119,7 @@ describe('what becomes of a command', () => {
       number: 'fault-1',
       invocation: { line: 'broken secret=hush' },
     })
-    expect(room.logged[0]?.facts).toHaveProperty('error', expect.any(TypeError))
+    expect(room.logged[0]?.facts).toHaveProperty('err', expect.any(TypeError))
     expect((await room.reply('plain')).answer).toBe('plain')
     await room.close()
   })

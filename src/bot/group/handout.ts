@@ -25,6 +25,8 @@ export const handout = defineAction({
     file: first(choice('what of it', FILES)).optional(),
     paper: choice('what to print on', PAPERS).optional(),
   }),
+  // Sixty kits are some 250 pages with as many drawings: seconds on an idle machine, and longer on a busy one.
+  patience: 6,
   run: async ({ file = 'all', paper }, context) => {
     const parts = await groupParts(context)
     if (!(await context.isOrganiser())) memberOf(parts.group, context.request.user)
