@@ -48,7 +48,7 @@ export async function openBot(
     ...place('start', places.searchThread),
     threads,
     queue: config.bot.search.queue,
-    failed: (error) => log.error({ error }, 'a search thread died'),
+    failed: (error) => log.error({ err: error }, 'a search thread died'),
   })
   const painter = createPainter({ ...place('start', places.painterThread), threads: 1 })
   const printer = createPrinter({ ...place('start', places.printerThread), threads: 1 })

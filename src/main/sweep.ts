@@ -13,7 +13,7 @@ export async function daily(
   signal: AbortSignal,
 ): Promise<void> {
   while (!signal.aborted) {
-    await work().catch((error: Error) => log.error({ error }, 'what is too old could not be deleted'))
+    await work().catch((error: Error) => log.error({ err: error }, 'what is too old could not be deleted'))
     await pause(DAY, signal).catch(() => undefined)
   }
 }

@@ -39,7 +39,7 @@ export async function isFirst({ parts }: Desk, event: string): Promise<boolean> 
   try {
     return await parts.keeping.once(`slack ${event}`)
   } catch (error) {
-    parts.log.error({ error }, 'the store cannot say whether an event from Slack was seen before')
+    parts.log.error({ err: error }, 'the store cannot say whether an event from Slack was seen before')
     return true
   }
 }

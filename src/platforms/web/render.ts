@@ -38,12 +38,12 @@ const renderTable = ({ title, columns, rows }: Table, show: Show): CardTable => 
   rows: rows.map((row) => row.map((cell) => showCell(cell, show))),
 })
 
-async function renderPicture({ name, alt, scene }: Picture, parts: RenderParts): Promise<CardPicture> {
+async function renderPicture(picture: Picture, parts: RenderParts): Promise<CardPicture> {
   const card = { name, alt, width: scene.width, height: scene.height }
   try {
     return { ...card, content: await parts.transcript.keepContent(await parts.paint(scene)) }
   } catch (error) {
-    parts.log.warn({ error, picture: name }, 'a picture could not be painted')
+    parts.log.warn({ err: error, picture: name }, 'a picture could not be painted')
     return card
   }
 }

@@ -37,7 +37,7 @@ export async function createServer(options: ServerOptions, log: Logger): Promise
   server.decorateRequest('browser', '')
   server.setErrorHandler((error: { statusCode?: number; message: string }, _request, reply) => {
     const status = error.statusCode ?? 500
-    if (status >= 500) log.error({ error }, 'a request to the room failed')
+    if (status >= 500) log.error({ err: error }, 'a request to the room failed')
     return reply.code(status).send({ error: status < 500 ? error.message : 'something went wrong here' })
   })
   server.setNotFoundHandler((_request, reply) => reply.code(404).send({ error: 'there is no such page' }))
