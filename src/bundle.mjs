@@ -1,26 +1,29 @@
-import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs'
+import { chmodSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { dirname } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { isDeepStrictEqual } from 'node:util'
 import { build } from 'esbuild'
+import { dropOldBundles, isBundled, putInPlace } from './bundles.mjs'
 
 /** Packages with parts that are not JavaScript, or that start threads of their own: used from where they are installed. */
 const APART = ['@resvg/resvg-js', 'better-sqlite3', 'fontkit', 'highs', 'pdfkit', 'pino', 'tinypool']
 
-/**
- * Bundles main, the workers and every command of `root` into `folder`, which changes in one step: another process
- * that starts at the same moment finds the whole of the old bundle or the whole of the new one.
- */
+/** Bundles main, the workers and every command of `root` into `folder`, which is one of its own for these sources. */
 export async function bundleSources(root, folder) {
-  const made = mkdtempSync(`${root}.bundle-`)
+  const all = dirname(folder)
+  mkdirSync(all, { recursive: true })
+  const made = mkdtempSync(`${all}/new-`)
   try {
     await bundleInto(root, made)
-    rmSync(folder, { recursive: true, force: true })
-    renameSync(made, folder)
+    // Whoever may read the sources may run from their bundle.
+    chmodSync(made, 0o755)
+    putInPlace(made, folder)
   } catch (error) {
     rmSync(made, { recursive: true, force: true })
-    // Somebody else has just put the same bundle there.
-    if (!['ENOTEMPTY', 'EEXIST'].includes(error.code)) throw error
+    throw error
   }
+  isBundled(folder)
+  dropOldBundles(folder)
 }
 
 async function bundleInto(root, folder) {

@@ -16,7 +16,8 @@ export interface Places {
 export function placesOf(main: string): Places {
   const isBundled = !main.endsWith('.ts')
   const at = (name: string): string => fileURLToPath(new URL(name, main))
-  const project = isBundled ? '../../' : '../'
+  // The bundle lies in a folder of its own in `.build`.
+  const project = isBundled ? '../../../' : '../'
   return {
     config: at(`${project}config`),
     commands: at('../commands'),
