@@ -43,8 +43,20 @@ function withinBounds(kept: ShoppingKept): ShoppingKept {
   )
 }
 
-const named = async (text: string, context: Context): Promise<string> =>
-  knownItem(text, await context.ofChannel('stock', shopStockSchema).read(), context)
+const named = async (text: string, context: Context, wider = false): Promise<string> => {
+  const stock = await context.ofChannel('stock', shopStockSchema).read()
+  return knownItem(text, { stock, onList: () => itemsListed(context), wider }, context)
+}
+
+/** What the list of the channel has now; nothing where there is none yet. */
+async function itemsListed(context: Context): Promise<readonly string[]> {
+  try {
+    return (await shoppingJob({}, context)).list.items.map(({ item }) => item)
+  } catch (error) {
+    if (error instanceof Refusal) return []
+    throw error
+  }
+}
 
 const price = defineAction({
   summary: 'What one of something costs here, in place of the example',
@@ -53,7 +65,7 @@ const price = defineAction({
     price: money('of one'),
   }),
   run: async ({ item, price: { cents, currency } }, context) => {
-    const name = await named(item, context)
+    const name = await named(item, context, true)
     const book = await priceBook(context)
     const { region } = context.settled
     if (currency !== undefined && codeOf(currency, region) !== book.currency)

@@ -6,7 +6,7 @@ import type { SheetLabel } from '../core/stock/stock.ts'
 import type { Context } from './context.ts'
 import { quoted, Refusal } from './refusal.ts'
 import type { ShopStock, Stocked } from './shopStock.ts'
-import { didYouMean } from './suggest.ts'
+import { didYouMean, listed } from './suggest.ts'
 
 /** A size in the unit that it is whole in, whoever asks: `1/2 in`, `12 mm`. It is part of a name. */
 export const namedSize = (length: Length): string =>
@@ -54,24 +54,73 @@ export function nearestLabel(
   return nearest
 }
 
+/** What a typed name is looked for among. */
+export interface Named {
+  readonly stock: ShopStock | undefined
+  /** Items of the channel's list as it stands, asked for only where the name is not plain: a list takes a layout. */
+  readonly onList: () => Promise<readonly string[]>
+  /** A name that stands for several of them will do, as a price by gauge does for every length. */
+  readonly wider?: boolean
+}
+
 /**
- * The name in full of what was typed, among all that a list can hold in this region. Throws a Refusal that offers what was
- * likely meant where it is none of them.
+ * The name in full of what was typed: as it is written, else the one item of the channel's list that has all its words, else
+ * the one of all that a list can hold in this region. Throws a Refusal that names what it could be where it is not one.
  */
-export function knownItem(text: string, stock: ShopStock | undefined, context: Context): string {
+export async function knownItem(
+  text: string,
+  { stock, onList, wider = false }: Named,
+  context: Context,
+): Promise<string> {
   const names = knownNames(stock, context)
-  const found = names.get(itemKey(text))
-  if (found !== undefined) return found
-  const size = [...new Set(names.values())].find((name) => itemKey(name).includes(itemKey(text)))
-  const more =
-    size === undefined || itemKey(text) === ''
-      ? ''
-      : ` It is sold in sizes: write the size too, such as ${size}.`
+  const exact = names.get(itemKey(text))
+  if (exact !== undefined) return exact
+  const typed = wordsOf(text)
+  const all = [...new Set(names.values())]
+  const meant = (among: readonly string[]): readonly string[] =>
+    typed.length === 0 ? [] : among.filter((name) => hasAll(wordsOf(name), typed))
+  const near = meant(await onList())
+  const found = near.length > 0 ? near : meant(all)
+  const stands =
+    wider && near.length > 1
+      ? meant(all).filter((name) => near.every((each) => hasAll(wordsOf(each), wordsOf(name))))
+      : found
+  if (stands.length === 1 && stands[0] !== undefined) return stands[0]
+  if (found.length > 1)
+    throw new Refusal(
+      'ambiguous',
+      `${quoted(text)} could be ${listOf(found)}; write more of its name, such as ${found[0]}`,
+    )
   throw new Refusal(
     'invalid',
-    `nothing on a shopping list is called ${quoted(text)}; write its name as the list has it, such as latex paint quart.${more || didYouMean(text, [...new Set(names.values())])}`,
+    `nothing on a shopping list is called ${quoted(text)}; write its name as the list has it, such as latex paint quart.${didYouMean(text, all)}`,
   )
 }
+
+/** Candidates that are named; more are counted. */
+const CANDIDATES = 4
+
+const listOf = (names: readonly string[]): string =>
+  names.length <= CANDIDATES
+    ? listed(names, 'or')
+    : `${names.slice(0, CANDIDATES - 1).join(', ')} or ${names.length - CANDIDATES + 1} more`
+
+/** What people say for short. */
+const SHORT: Readonly<Record<string, string>> = { ply: 'plywood' }
+
+const wordsOf = (name: string): readonly string[] =>
+  itemKey(name)
+    .split(' ')
+    .flatMap((word) => (word === '' ? [] : [SHORT[word] ?? word]))
+
+const BARE = /^[\d./]+$/u
+const UNITS = ['in', 'mm', 'oz', 'l', 'gauge', 'grit']
+
+/** A number may leave its unit out: `1/2 ply` is 1/2 in plywood. */
+const hasAll = (words: readonly string[], typed: readonly string[]): boolean =>
+  typed.every((word) =>
+    words.some((each) => each === word || (BARE.test(word) && UNITS.some((unit) => each === word + unit))),
+  )
 
 /** Every name by its key, and what else people call it. */
 function knownNames(stock: ShopStock | undefined, context: Context): ReadonlyMap<string, string> {

@@ -246,13 +246,41 @@ describe('the reply', () => {
     expect(textOf(reply)).toContain('the wood of the cut list only')
   })
 
+  it('takes a name as people write it where it means one thing, of the list first', async () => {
+    const who = { channel: 'short names' }
+    expect(await room.refusal('shopping price 12mm ply price=40', who)).toMatch(
+      /^ambiguous: "12mm ply" could be 12 mm .*plywood .* or \d+ more; write more of its name, such as/u,
+    )
+    await room.reply('project start 17in x 13in height=15in sheet=12mm ply', who)
+    const kept = async (line: string) =>
+      (await room.reply(line, who)).answer.replace(/(?: at \$|: \d+ on hand).*$/u, '')
+    const { items } = await shopping('shopping', who)
+    const onList = (word: RegExp) => items.map(({ item }) => item).filter((item) => word.test(item))
+    expect([await kept('shopping price 12mm ply price=40')]).toEqual(onList(/plywood/u))
+    expect([await kept('shopping have glue')]).toEqual(onList(/glue/u))
+    expect([await kept('shopping have 2x6 count=2')]).toEqual(onList(/^2x6/u))
+    expect([await kept('shopping have 3/4 brads')]).toEqual(onList(/ 3\/4 in brads/u))
+    // A price by gauge stands for both lengths; on hand is one of them.
+    expect(onList(/brads/u)).toHaveLength(2)
+    expect(await kept('shopping price brads price=8')).toBe('18 gauge brads box of 1000')
+    expect(
+      (await shopping('shopping', who)).items
+        .filter(({ item }) => /brads/u.test(item))
+        .map(({ price }) => price),
+    ).toEqual([8, 8])
+    expect(await room.refusal('shopping have brads', who)).toContain(onList(/brads/u).join(' or '))
+  })
+
   it.each([
     ['shopping', /there is nothing to cut yet/u],
     [
       'shopping price unicorn price=3',
       /nothing on a shopping list is called "unicorn"; write its name as the list has it/u,
     ],
-    ['shopping price latex paint price=3', /write the size too, such as latex paint half-pint/u],
+    [
+      'shopping price latex paint price=3',
+      /could be latex paint half-pint, latex paint pint, latex paint quart or 2 more; write more of its name/u,
+    ],
     ['shopping price latex paint quart', /price/u],
     [
       'shopping price latex paint quart price=3 EUR',
