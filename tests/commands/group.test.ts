@@ -108,6 +108,35 @@ describe('members', () => {
     expect(await room.refusal('group leave', BOB)).toMatch(/you have not joined/u)
   })
 
+  it('are taken off the list by an organiser where they do not come, and by nobody else', async () => {
+    await open('places=2')
+    for (const who of [BOB, CY, DI]) await room.reply('group join', who)
+    await room.reply('group need clamps count=4', ANN)
+    await room.reply('group claim clamps count=2', BOB)
+    await room.reply('group paid K01 amount=$20', ANN)
+    expect(await room.refusal('group leave K01', CY)).toMatch(/only an organiser takes somebody else/u)
+    expect(await room.refusal('group leave K09', ANN)).toMatch(/there is no K09/u)
+    const gone = await room.reply('group leave K01', ANN)
+    expect(gone.answer).toMatch(/^K01 is off the list/u)
+    expect(textOf(gone)).toMatch(/K03 moves up from the waiting list\n\$20\.00 was marked as paid/u)
+    expect(gone.figures).toMatchObject({ kit: 1, members: 2, waiting: 0, kits: 2 })
+    expect(JSON.stringify((await room.store.read(room.key('group'))).body)).not.toContain('u2')
+    expect((await room.reply('group needs')).figures.needs).toMatchObject([{ missing: 4 }])
+    expect((await room.reply('group leave K02', CY)).answer).toMatch(/^You have left/u)
+  })
+
+  it('keep their places where there are fewer of them, and nobody moves up', async () => {
+    await open()
+    for (const who of [ANN, BOB, CY]) await room.reply('group join', who)
+    const fewer = await room.reply('group set places=2', ANN)
+    expect(textOf(fewer)).toContain(
+      'all 3 keep the place they have; nobody moves up until fewer than 2 are left',
+    )
+    await room.reply('group join', DI)
+    await room.reply('group leave', BOB)
+    expect((await room.reply('group')).figures).toMatchObject({ kits: 2, waiting: 1 })
+  })
+
   it('may not touch what is the organisers’', async () => {
     await open()
     await room.reply('group join', BOB)

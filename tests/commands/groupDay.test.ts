@@ -113,6 +113,15 @@ describe('the shared plan of a group', () => {
     expect((await room.reply('group plan height=15in', ANN)).figures).toMatchObject({ changed: [1, 2, 3] })
   })
 
+  it('is said to change those who wait as well, and what none of them can build', async () => {
+    await room.reply('group set places=3', ANN)
+    await room.reply('group join height=10in', { user: 'u4' })
+    expect((await room.reply('group plan clearance=5/8in', ANN)).figures).toMatchObject({
+      changed: [1, 2, 3, 4],
+    })
+    expect((await room.reply('group plan width=1in', ANN)).figures).toMatchObject({ broken: [1, 2, 3, 4] })
+  })
+
   it('is locked with the list, whoever asks, and nobody moves up until it is opened', async () => {
     await room.reply('group set places=3', ANN)
     await room.reply('group join', { user: 'u4' })

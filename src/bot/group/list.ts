@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { findSwaps } from '../../core/cutting/order/swaps.ts'
-import type { MergedPart } from '../../core/group/mergeParts.ts'
+import { kitLabel, type MergedPart } from '../../core/group/mergeParts.ts'
 import { INCH } from '../../core/measure/length.ts'
 import { defineAction } from '../command.ts'
 import type { Context } from '../context.ts'
@@ -60,7 +60,11 @@ export function groupList(
           SWAPPED_WITHIN,
         ),
       ),
-      'whose each part is stands in the file, and in "group kit 7"',
+      ...worked
+        .slice(0, 1)
+        .map(
+          ({ member }) => `whose each part is stands in the file, and in "group kit ${kitLabel(member.kit)}"`,
+        ),
     ],
     files: [ownersFile(merged, show)],
     buttons: [

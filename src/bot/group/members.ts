@@ -7,6 +7,7 @@ import { first, words, yes } from '../option.ts'
 import { overlay, type PlanChoices } from '../planChoices.ts'
 import { choicesFrom, planOptions } from '../planOptions.ts'
 import { partTables, planAnswer, planFigures, sawNotes, sizeNotes } from '../planReply.ts'
+import { priceBook } from '../prices.ts'
 import { quoted, Refusal } from '../refusal.ts'
 import type { Reply } from '../reply.ts'
 import { didYouMean } from '../suggest.ts'
@@ -125,48 +126,58 @@ export const change = defineAction({
 
 export const leave = defineAction({
   summary: 'Give up your place; what is kept of you here is deleted',
-  options: z.strictObject({}),
-  run: async (_input, context) => {
-    const { user } = context.request
-    let moved: readonly number[] = []
+  options: z.strictObject({
+    kit: first(words('the kit of somebody who does not come, as an organiser', 'K07')).optional(),
+  }),
+  run: async ({ kit: typed }, context) => {
+    const kit = typed === undefined ? undefined : kitNumber(typed)
+    const organises = await context.isOrganiser()
     const everybody = await forEverybody(context)
+    let gone: Member | undefined
     const edited = await groupOf(context).change((kept) => {
       const group = current(kept)
-      const { kit } = memberOf(group, user)
-      const left = reposted(
-        fillPlaces({
-          ...group,
-          members: group.members.filter((member) => member.user !== user),
-          needs: group.needs.map((need) => ({
-            ...need,
-            claims: need.claims.filter((claim) => claim.user !== user),
-          })),
-          brought: group.brought.filter((each) => each.user !== user),
-          done: group.done
-            .filter((tick) => tick.kit !== kit)
-            .map((tick) => (tick.user === user ? { ...tick, user: '' } : tick)),
-        }),
-        everybody,
-      )
-      moved = left.members
-        .filter(
-          ({ kit: own, waiting }) => !waiting && group.members.some((was) => was.kit === own && was.waiting),
-        )
-        .map((member) => member.kit)
-      return left
+      gone = kit === undefined ? memberOf(group, context.request.user) : builderOf(group, kit)
+      if (gone.user !== context.request.user && !organises)
+        throw new Refusal('invalid', 'only an organiser takes somebody else off the list')
+      return reposted(fillPlaces(without(group, gone)), everybody)
     })
     const { before, after } = edited
     // What was kept of the one who left is in every earlier revision too.
     await groupOf(context).trim()
-    const kit = before ? memberOf(before, user).kit : 0
+    const label = kitLabel(gone?.kit ?? 0)
     const worked = workKits(after, context)
+    const moved = after.members.filter(
+      ({ kit: own, waiting }) => !waiting && before?.members.some((was) => was.kit === own && was.waiting),
+    )
     const reply: Reply = {
-      answer: `You have left, and nothing of you is kept here; ${kitLabel(kit)} goes to nobody`,
-      notes: moved.map((next) => `${kitLabel(next)} moves up from the waiting list`),
-      figures: { ...groupFigures(after, worked, mergedList(after, worked)), kit },
+      answer:
+        gone?.user === context.request.user
+          ? `You have left, and nothing of you is kept here; ${label} goes to nobody`
+          : `${label} is off the list, and nothing of its owner is kept here; ${label} goes to nobody`,
+      notes: [
+        ...moved.map((next) => `${kitLabel(next.kit)} moves up from the waiting list`),
+        ...(gone?.paid
+          ? [`${(await priceBook(context)).show(gone.paid)} was marked as paid: settle that`]
+          : []),
+      ],
+      figures: { ...groupFigures(after, worked, mergedList(after, worked)), kit: gone?.kit ?? 0 },
     }
     return withNotice(reply, edited, everybody)
   },
+})
+
+/** The group without this member and all that is theirs. What they ticked off of other kits stays done, by nobody. */
+const without = (group: Group, { user, kit }: Member): Group => ({
+  ...group,
+  members: group.members.filter((member) => member.kit !== kit),
+  needs: group.needs.map((need) => ({
+    ...need,
+    claims: need.claims.filter((claim) => claim.user !== user),
+  })),
+  brought: group.brought.filter((each) => each.user !== user),
+  done: group.done
+    .filter((tick) => tick.kit !== kit)
+    .map((tick) => (tick.user === user ? { ...tick, user: '' } : tick)),
 })
 
 export const kit = defineAction({

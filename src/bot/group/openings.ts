@@ -24,7 +24,7 @@ import {
   unlocked,
 } from './group.ts'
 import { groupFigures, kitCautions, kitNames } from './groupReply.ts'
-import { mergedList, problemLines, type WorkedKit, workChoices, workKits } from './kits.ts'
+import { mergedList, problemLines, type WorkedKit, workChoices, workKit, workKits } from './kits.ts'
 import { reposted, withNotice } from './posting.ts'
 import { centsOf } from './sameMoney.ts'
 import { standing } from './standing.ts'
@@ -124,9 +124,22 @@ export const set = defineAction({
       return reposted(withTerms(input.spare === undefined ? group : unlocked(group), input), everybody)
     })
     const reply = await standing(edited.after, context)
-    return withNotice({ ...reply, answer: `Set. ${reply.answer}` }, edited, everybody)
+    const said = {
+      ...reply,
+      answer: `Set. ${reply.answer}`,
+      notes: [...moreThanPlaces(edited.after), ...(reply.notes ?? [])],
+    }
+    return withNotice(said, edited, everybody)
   },
 })
+
+/** Nobody loses the place they have. */
+function moreThanPlaces({ members, places }: Group): readonly string[] {
+  const taken = members.filter(({ waiting }) => !waiting).length
+  return taken > places
+    ? [`all ${taken} keep the place they have; nobody moves up until fewer than ${places} are left`]
+    : []
+}
 
 export const plan = defineAction({
   summary: 'Change the shared plan, or add one beside it; says whom that changes',
@@ -162,11 +175,13 @@ export const plan = defineAction({
 
 function whomItChanges(was: Group | undefined, group: Group, name: string, context: Context): Reply {
   const worked = workKits(group, context)
-  const before = was ? workKits(was, context) : []
+  // Those who wait are told as well: what they build when they get a place has changed too.
+  const everyKit = (of: Group) => of.members.map((member) => workKit(of, member, context))
+  const before = was ? everyKit(was) : []
   const isNew = was !== undefined && !Object.hasOwn(was.plans, name)
   const { refusal } = workChoices(group.plans[name] ?? {}, context)
   const builtAs = (kit: WorkedKit | undefined) => JSON.stringify(kit?.worked?.plan ?? null)
-  const changed = worked.filter(
+  const changed = everyKit(group).filter(
     (kit) => builtAs(kit) !== builtAs(before.find(({ member }) => member.kit === kit.member.kit)),
   )
   const numbers = changed.map(({ member }) => member.kit)
