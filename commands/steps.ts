@@ -1,6 +1,8 @@
 import { z } from 'zod'
 import { type Action, defineAction, defineVerbs } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
+import { fewCautions } from '../src/bot/fewCautions.ts'
+import { distinct } from '../src/bot/handout/cautionSection.ts'
 import { first, words } from '../src/bot/option.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Reply } from '../src/bot/reply.ts'
@@ -42,11 +44,19 @@ const all = defineAction({
     const build = await openBuild(context)
     const standing = standingOf(build, await buildOf(context).read())
     const figures = stepsFigures(standing, build)
+    const left = standing.filter(({ mark }) => mark === undefined)
+    const { cautions, buttons } = fewCautions(
+      distinct(
+        left.flatMap(({ step }) => context.cautions(step.facts)),
+        context.reference.cautions,
+      ),
+    )
     return {
       answer: `${standing.length} steps, ${figures.done} done, ${figures.left} left: about ${timeWords(figures.minutes as number)}`,
+      cautions,
       tables: [stepTable('Steps', standing, context.show)],
       notes: ['times are common practice, without drying; the first number to set stands beside each step'],
-      buttons: [{ label: 'Now', line: 'steps' }],
+      buttons: [{ label: 'Now', line: 'steps' }, ...buttons],
       figures,
     }
   },

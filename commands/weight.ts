@@ -107,6 +107,11 @@ function weighProject(input: Asked, context: Context): Reply {
     strip: strips.density,
   })
   const soil = soilIn(input.soil, choices.objectWords)
+  if (input.depth !== undefined && input.depth > plan.panelHeight)
+    throw new Refusal(
+      'invalid',
+      `soil ${show.length(input.depth, 'mark')} deep is more than the box is high: give depth=${show.mark(plan.panelHeight, 'into')}${show.unit} or less, or a taller box`,
+    )
   const planted = plantedBox(plan, total, soil, input.depth ?? plan.panelHeight)
   const say = (grams: number) => showWeight(grams, show.units)
   return {

@@ -83,10 +83,16 @@ function partsNote({ spec }: Plan, faces: AreaAsked['faces'], typed: boolean): s
 /** mm2 in a square foot and a square metre. */
 const UNIT: Readonly<Record<UnitSystem, number>> = { inch: 92_903.04, metric: 1_000_000 }
 
+/** Less than this of a part, in either unit, is a brush mark. */
+const LEAST = 0.01
+
 /** Part by part what a coat covers, and what stays bare; of a plan only. */
 export function surfaceTables({ surfaces }: Covered, { show }: Context): readonly Table[] {
   if (surfaces.length === 0) return []
-  const say = (area: number): string => showDecimal(area / UNIT[show.units], 2)
+  const say = (area: number): string => {
+    const size = area / UNIT[show.units]
+    return size > 0 && size < LEAST ? `<${LEAST}` : showDecimal(size, 2)
+  }
   return [
     {
       title: `Each kind of part, ${show.units === 'inch' ? 'sq ft' : 'm²'}: to coat, and glued so left bare`,

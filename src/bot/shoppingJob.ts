@@ -12,7 +12,7 @@ import { layOut, searchTerms } from './layoutJob.ts'
 import { planned } from './plannedSurround.ts'
 import { type PriceBook, priceBook } from './prices.ts'
 import { fastenersWanted, finishAndPaper, glueWanted, hardwareWanted } from './shoppingWants.ts'
-import { type Shop, woodWanted } from './shoppingWood.ts'
+import { measuredNotes, type Shop, woodWanted } from './shoppingWood.ts'
 import { shopStockSchema } from './shopStock.ts'
 
 /** What may be asked of a list. */
@@ -40,6 +40,8 @@ export interface ShoppingJob {
   /** The wood is that of a cut list of the channel's own. */
   readonly ofCutList: boolean
   readonly spare: number
+  /** What to know of the price of sheets that were measured, a line each. */
+  readonly measured: readonly string[]
 }
 
 /** Works out all there is to buy, with the wood of `laid` where it is laid out already. Throws a Refusal where there is neither a plan nor a cut list. */
@@ -66,6 +68,7 @@ export async function shoppingJob(
     supplies,
     ofCutList: cutList !== undefined,
     spare,
+    measured: measuredNotes(wood, plan, shop),
   }
 }
 

@@ -1,4 +1,5 @@
-import { INCH, type Length, MILLIMETRE, nanometres } from '../core/measure/length.ts'
+import { INCH, type Length, MILLIMETRE, nanometres, toMillimetres } from '../core/measure/length.ts'
+import { showDecimal } from '../core/measure/showDecimal.ts'
 import { showLength } from '../core/measure/show.ts'
 import type { FastenerSize } from '../core/quantities/fastenerSize.ts'
 import { itemKey, itemName } from '../core/quantities/shoppingPrices.ts'
@@ -16,6 +17,12 @@ export const namedSize = (length: Length): string =>
     tape: 64,
     millimetreStep: 0.5,
   })
+
+/** What was measured, as people say it: a fraction of an inch where it is one, else tenths of a millimetre. */
+export const measuredSize = (length: Length): string =>
+  length % (INCH / 64) === 0
+    ? showLength(length, { units: 'inch', tape: 64, millimetreStep: 0.5 })
+    : `${showDecimal(toMillimetres(length), 1)} mm`
 
 /** `1/2 in plywood`. */
 export const sheetThing = ({ label, material }: Pick<SheetLabel, 'label' | 'material'>): string =>

@@ -15,6 +15,7 @@ export function shoppingReply(job: ShoppingJob): Reply {
     tables: [buyTable(list), spareTable(list), handTable(list)].filter(({ rows }) => rows.length > 0),
     notes: [
       ...missingNotes(list),
+      ...job.measured,
       ...spareNotes(job),
       ...exampleNote(book, isExample),
       ...woodNotes(job),

@@ -1,13 +1,13 @@
 import type { StockItem } from '../core/cutting/job.ts'
-import { toMillimetres } from '../core/measure/length.ts'
+import type { Length } from '../core/measure/length.ts'
 import type { Plan } from '../core/plan.ts'
 import type { Wanted } from '../core/quantities/shoppingList.ts'
 import { itemName } from '../core/quantities/shoppingPrices.ts'
 import { defaultSheet } from './completePlan.ts'
 import type { Context } from './context.ts'
-import { isSheets, type LaidGroup, type LaidJob, takenOf } from './laidJob.ts'
+import { isSheets, type LaidGroup, type LaidJob, type LaidSheets, takenOf } from './laidJob.ts'
 import { codeOf, type PriceBook } from './prices.ts'
-import { nearestLabel, sheetThing, stockThing } from './shoppingNames.ts'
+import { measuredSize, nearestLabel, sheetThing, stockThing } from './shoppingNames.ts'
 import type { ShopStock } from './shopStock.ts'
 
 /** What the names and prices of a list depend on. */
@@ -59,14 +59,13 @@ function ownPrice(
   return book.priceOf(item)?.cents ?? (isSame ? price : undefined)
 }
 
-/** What the shop of the region calls it: `1/2 in plywood 4x8`, `2x6 8 ft`. */
-function soldName(
-  { label, thickness }: StockItem,
-  laid: LaidGroup,
+/** What a sheet is made of, and the label that it goes by; no label where it was measured and is near none. */
+function soldSheet(
+  { thickness }: StockItem,
+  laid: LaidSheets,
   plan: Plan | undefined,
   { context }: Shop,
-): string {
-  if (!isSheets(laid)) return label
+): { readonly material: string; readonly label: Length | undefined; readonly measured: boolean } {
   const { settings, settled, reference, project } = context
   const isOfPlan = plan !== undefined && Math.abs(plan.spec.sheet - thickness) <= 500_000
   const usual = defaultSheet(settings.usual[settled.region].sheet, {
@@ -76,9 +75,32 @@ function soldName(
   })
   const chosen = isOfPlan ? (project?.choices.sheet ?? usual) : undefined
   const material = laid.group.material ?? chosen?.material ?? 'plywood'
-  const sheet =
-    chosen?.label === undefined
-      ? nearestLabel(thickness, material, context)
-      : { label: chosen.label, material }
-  return itemName(sheet ? sheetThing(sheet) : `${toMillimetres(thickness)} mm ${material}`, label)
+  const label = chosen?.label ?? nearestLabel(thickness, material, context)?.label
+  return { material, label, measured: chosen?.label === undefined }
+}
+
+/** What the shop of the region calls it: `1/2 in plywood 4x8`, `2x6 8 ft`; what was measured and has no such name by its size. */
+function soldName(item: StockItem, laid: LaidGroup, plan: Plan | undefined, shop: Shop): string {
+  if (!isSheets(laid)) return item.label
+  const { material, label } = soldSheet(item, laid, plan, shop)
+  const thing =
+    label === undefined ? `${measuredSize(item.thickness)} ${material}` : sheetThing({ label, material })
+  return itemName(thing, item.label)
+}
+
+/** By which price a sheet goes that was measured, or that none is known for its thickness, a line each. */
+export function measuredNotes(job: LaidJob, plan: Plan | undefined, shop: Shop): readonly string[] {
+  return job.groups.filter(isSheets).flatMap((laid) =>
+    laid.group.stock.flatMap((item) => {
+      if (ownRow(item, shop) || !takenOf(laid).has(item.label)) return []
+      const { material, label, measured } = soldSheet(item, laid, plan, shop)
+      if (!measured || label === item.thickness) return []
+      const size = measuredSize(item.thickness)
+      return label === undefined
+        ? [
+            `${size} ${material} is no thickness that is sold here, so it goes by what was measured, at no price but your own`,
+          ]
+        : [`${size} as measured goes by the name and the price of ${sheetThing({ label, material })}`]
+    }),
+  )
 }

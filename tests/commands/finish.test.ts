@@ -265,3 +265,14 @@ describe('the reply', () => {
     expect(await room.refusal(line)).toMatch(sentence)
   })
 })
+
+it('shows of each part an amount that can be read, however little it is', async () => {
+  const who = { channel: 'small parts' }
+  await room.reply('units mm', { ...who, user: 'metric' })
+  const plan = '300mm x 200mm height=200mm lid=overlapping handle=strip bottom=feet corner=cleated'
+  await room.reply(`project start ${plan}`, { ...who, user: 'metric' })
+  const { tables = [] } = await room.reply('finish', { ...who, user: 'metric' })
+  const cells = tables[0]?.rows.flatMap(([, , coat, bare]) => [String(coat), String(bare)]) ?? []
+  for (const cell of cells) expect(cell).toMatch(/^(?:<0\.01|\d+(?:\.\d{1,2})?)$/u)
+  expect(cells).toContain('<0.01')
+})

@@ -271,6 +271,26 @@ describe('the reply', () => {
     expect(await room.refusal('shopping have brads', who)).toContain(onList(/brads/u).join(' or '))
   })
 
+  it('names a sheet that was measured as people say it, and says by which price it goes or that none is known', async () => {
+    const who = { channel: 'measured' }
+    // 17/32 in is 13.49375 mm, and no thickness that is on sale.
+    await room.reply('project start 17in x 13in height=15in sheet=17/32in', who)
+    const none = await room.reply('shopping', who)
+    const { items, missingPrices } = none.figures as unknown as Figures
+    expect(items[0]).toMatchObject({ item: '17/32 in plywood 4x8', price: null })
+    expect(missingPrices).toEqual(['17/32 in plywood 4x8'])
+    expect(textOf(none)).toContain('17/32 in plywood is no thickness that is sold here')
+    await room.reply('shopping price 17/32 ply price=33', who)
+    expect((await shopping('shopping', who)).items[0]).toMatchObject({ price: 33 })
+    await room.reply('project change sheet=13.3mm', who)
+    expect((await shopping('shopping', who)).items[0]?.item).toBe('13.3 mm plywood 4x8')
+    // 12.3 mm is within 1/32 in of the 15/32 in that 1/2 in plywood is.
+    await room.reply('project change sheet=12.3mm', who)
+    const near = await room.reply('shopping', who)
+    expect((near.figures as unknown as Figures).items[0]).toMatchObject({ item: '1/2 in plywood 4x8' })
+    expect(textOf(near)).toContain('12.3 mm as measured goes by the name and the price of 1/2 in plywood')
+  })
+
   it.each([
     ['shopping', /there is nothing to cut yet/u],
     [

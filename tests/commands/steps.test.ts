@@ -72,6 +72,19 @@ describe('steps', () => {
     await room.close()
   })
 
+  it('bring the gravest cautions of all that is left to do, the others a tap away', () =>
+    build(async (room) => {
+      const reply = await room.reply('steps all')
+      const said = reply.cautions?.map(({ id }) => id) ?? []
+      expect(said.slice(0, 2)).toEqual(['rip-thin', 'fence-stick'])
+      const rest = reply.buttons?.find(({ line }) => line.startsWith('cautions '))?.line ?? ''
+      expect((await room.reply(rest)).cautions?.map(({ id }) => id)).toContain('oily-rags')
+      await room.reply('steps done 1-8')
+      const later = (await room.reply('steps all')).cautions?.map(({ id }) => id) ?? []
+      expect(later.length).toBeGreaterThan(0)
+      expect(later).not.toContain('rip-thin')
+    }))
+
   it('slot by the width that takes the sheet, and warn of what a finish does', () =>
     build(async (room) => {
       await room.reply('project change corner=halved fit=1/64in')

@@ -158,6 +158,15 @@ describe('weight of the plan', () => {
     await channel.room.close()
   })
 
+  it('asks about soil that is deeper than the box is high', async () => {
+    const channel = await asker('project start 17in x 13in planter height=15in')
+    expect(await channel.room.refusal('weight depth=15 1/16in')).toBe(
+      'invalid: soil 15 1/16 in deep is more than the box is high: give depth=15in or less, or a taller box',
+    )
+    expect((await channel.reply('weight depth=15in')).answer).toContain('filled and soaked')
+    await channel.room.close()
+  })
+
   it('fills a round planter by its circle, and nothing that is no planter', async () => {
     const round = await asker('project start 12in round planter height=12in sheet=1/2in')
     const { soil } = await round.figures('weight')
