@@ -15,6 +15,7 @@ import type { Health, Platform } from '../../bot/request.ts'
 import { createNotices } from '../notices.ts'
 import { callsUntil, connect, progressing } from './connect.ts'
 import type { Desk } from './desk.ts'
+import { createFormLines } from './formLines.ts'
 import { createHealth } from './health.ts'
 import { hearButton } from './hearButton.ts'
 import { hearCommand } from './hearCommand.ts'
@@ -85,6 +86,7 @@ const CLOSING = 2000
 /** The bot in Discord: slash commands, buttons, forms, and messages that name it. */
 export function createDiscord(parts: PlatformParts, options: DiscordOptions): Platform {
   const notices = createNotices({ ...parts, pause })
+  const forms = createFormLines(parts.keeping)
   const underWay = new Set<Promise<void>>()
   let session: Session | undefined
   let trouble = CLOSED
@@ -104,7 +106,7 @@ export function createDiscord(parts: PlatformParts, options: DiscordOptions): Pl
   const newSession = (): Session => {
     const over = new AbortController()
     const client = new Client(settings(options, over.signal))
-    const desk: Desk = { parts, client, parentOf: createParents(client), notices }
+    const desk: Desk = { parts, client, parentOf: createParents(client), notices, forms }
     client.on(Events.InteractionCreate, (interaction) =>
       handle(client, 'interaction', () => hear(interaction, desk)),
     )

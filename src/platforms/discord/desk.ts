@@ -1,6 +1,7 @@
 import type { Client } from 'discord.js'
 import type { PlatformParts } from '../../bot/platform.ts'
 import type { Notices } from '../notices.ts'
+import type { FormLines } from './formLines.ts'
 
 /** What whoever handles an event has at hand. */
 export interface Desk {
@@ -9,6 +10,7 @@ export interface Desk {
   /** The channel that the event's thread hangs from; undefined where it did not come from a thread. */
   readonly parentOf: (eventId: string) => string | undefined
   readonly notices: Notices
+  readonly forms: FormLines
 }
 
 /** True the first time this event is seen. A store that cannot say so must not keep anybody without an answer. */

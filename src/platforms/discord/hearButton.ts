@@ -1,5 +1,5 @@
 import { type ButtonInteraction, MessageFlags } from 'discord.js'
-import { customId, lineOf, type Press, readCustomId } from './customId.ts'
+import { type Press, readCustomId, shortId } from './customId.ts'
 import { sendable, sorry } from './deliver.ts'
 import type { Desk } from './desk.ts'
 import { formFor, givenIn, lacksMore, lineForm, useOf } from './form.ts'
@@ -15,29 +15,25 @@ export async function hearButton(interaction: ButtonInteraction, desk: Desk): Pr
   if (!press) return tell(interaction, OLD)
   if (press.deed === 'share') return share(interaction, desk)
   if (press.deed === 'say') return respond(interaction, asLine(press, desk), desk)
-  const line = await lineOf(press, desk.parts.keeping)
+  const line = await desk.forms.lineOf(press)
   if (line === undefined) return respond(interaction, undefined, desk)
-  return press.deed === 'ask' ? ask(interaction, line, desk) : edit(interaction, line, desk)
+  if (press.deed === 'ask') return ask(interaction, line, desk)
+  await interaction.showModal(lineForm(line, shortId('edit', '')))
 }
 
-async function asLine(press: Press, { parts }: Desk) {
-  const line = await lineOf(press, parts.keeping)
+async function asLine(press: Press, { forms }: Desk) {
+  const line = await forms.lineOf(press)
   return line === undefined ? undefined : { invocation: { line }, line }
 }
 
-/** Opens a form for what the line lacks; a line that lacks nothing any more is said. */
+/** Opens a form for what the line lacks, under the id of the button; a line that lacks nothing any more is said. */
 async function ask(interaction: ButtonInteraction, line: string, desk: Desk): Promise<void> {
-  const { commands, keeping } = desk.parts
+  const { commands } = desk.parts
   const given = givenIn(line, commands)
   const use = given && useOf(given, commands)
   if (!given || !use || !lacksMore(given, commands))
     return respond(interaction, { invocation: { line }, line }, desk)
-  const id = await customId('ask', line, keeping, interaction.user.id)
-  await interaction.showModal(formFor(given, use, id))
-}
-
-const edit = async (interaction: ButtonInteraction, line: string, { parts }: Desk): Promise<void> => {
-  await interaction.showModal(lineForm(line, await customId('edit', '', parts.keeping, interaction.user.id)))
+  await interaction.showModal(formFor(given, use, interaction.customId))
 }
 
 /** A sentence for whoever pressed. */

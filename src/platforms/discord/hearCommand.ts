@@ -1,5 +1,4 @@
 import type { ChatInputCommandInteraction, CommandInteractionOption } from 'discord.js'
-import { customId } from './customId.ts'
 import type { Desk } from './desk.ts'
 import { formFor, type Given, lacksMore, lineSaying, useOf } from './form.ts'
 import { respond } from './respond.ts'
@@ -7,10 +6,10 @@ import { respond } from './respond.ts'
 /** Answers a slash command, or opens a form where it lacks what it needs. */
 export async function hearCommand(interaction: ChatInputCommandInteraction, desk: Desk): Promise<void> {
   const given = givenBy(interaction)
-  const { commands, keeping } = desk.parts
+  const { commands } = desk.parts
   const use = useOf(given, commands)
   if (use && lacksMore(given, commands)) {
-    const id = await customId('ask', lineSaying(given), keeping, interaction.user.id)
+    const id = await desk.forms.idOf(lineSaying(given), interaction.user.id)
     await interaction.showModal(formFor(given, use, id))
     return
   }

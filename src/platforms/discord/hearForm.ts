@@ -1,5 +1,5 @@
 import { ComponentType, type ModalSubmitInteraction } from 'discord.js'
-import { lineOf, readCustomId } from './customId.ts'
+import { readCustomId } from './customId.ts'
 import type { Desk } from './desk.ts'
 import { givenIn, LINE_FIELD, lineSaying } from './form.ts'
 import { type Asked, respond } from './respond.ts'
@@ -8,13 +8,13 @@ import { type Asked, respond } from './respond.ts'
 export const hearForm = (interaction: ModalSubmitInteraction, desk: Desk): Promise<void> =>
   respond(interaction, askedBy(interaction, desk), desk)
 
-async function askedBy(interaction: ModalSubmitInteraction, { parts }: Desk): Promise<Asked> {
+async function askedBy(interaction: ModalSubmitInteraction, { parts, forms }: Desk): Promise<Asked> {
   const press = readCustomId(interaction.customId)
   if (!press) return undefined
   const filled = filledIn(interaction)
   const whole = filled.find(([name]) => name === LINE_FIELD)
   if (whole) return { invocation: { line: whole[1] }, line: whole[1] }
-  const line = await lineOf(press, parts.keeping)
+  const line = await forms.lineOf(press)
   const given = line === undefined ? undefined : givenIn(line, parts.commands)
   if (!given) return undefined
   const all = { ...given, options: { ...given.options, ...Object.fromEntries(filled) } }

@@ -1,6 +1,8 @@
 import { afterAll, afterEach, describe, expect, it, vi } from 'vitest'
+import type { Keeping } from '../../../src/bot/platform.ts'
 import type { Response } from '../../../src/bot/request.ts'
 import { createSearch } from '../../../src/search/pool.ts'
+import { createKeeping } from '../../../src/store/keeping.ts'
 import { openRoom } from '../../room.ts'
 import { type Bot, type BotTerms, openBot, PIXEL, wordsOf } from './bot.ts'
 import { payload } from './payload.ts'
@@ -127,6 +129,26 @@ describe('a form', () => {
   it('takes what the documentation shows', async () => {
     const bot = await open()
     expect(wordsOf(await ask(bot, payload('form')))).toContain('Cut 2 end panels')
+  })
+
+  it('opens in time where the store does not answer, and is answered when filled in', async () => {
+    const room = await openRoom({ search })
+    const keeping = createKeeping(room.store, 'discord', () => new Date())
+    let isStuck = true
+    const keepLine: Keeping['keepLine'] = (line, user) =>
+      isStuck ? new Promise(() => undefined) : keeping.keepLine(line, user)
+    const slow = { ...keeping, keepLine }
+    const bot = await open({ room, keeping: slow })
+    const piece = 'what the shop had '.repeat(6)
+    const options = [{ name: 'piece', type: 3, value: piece }]
+    const command = slash('spacing piece=2in')
+    const opened = await ask(bot, { ...command, data: { ...(command.data as Json), options } })
+    const { custom_id: id } = (opened.body as { data: { custom_id: string } }).data
+    expect(opened.body).toMatchObject({ type: 9 })
+    isStuck = false
+    const answered = await ask(bot, form(id, { span: '36in', count: '3' }))
+    expect(wordsOf(answered)).toContain('what the shop had')
+    await room.close()
   })
 
   it('offers choices, and keeps what was given already', async () => {
