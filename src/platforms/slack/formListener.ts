@@ -29,9 +29,7 @@ export async function answerForm(
   const { channel, thread, responseUrl } = ticket
   const invocation = filledForm(ticket, view.state.values)
   const where = { client, team, channel, user: user.id, name: user.name }
-  const answered = isFirst(desk, deliveryOf(body)).then((first) =>
-    first ? ask(desk, where, invocation) : undefined,
-  )
+  const { answered, isAgain } = answerOnce(desk, deliveryOf(body), () => ask(desk, where, invocation))
   const early = await within(answered, patience)
   if (early?.value && !early.value.ok && early.value.kind !== 'fault') {
     const errors = { [fieldAt(early.value.error, Object.keys(view.state.values))]: early.value.error }
@@ -39,9 +37,9 @@ export async function answerForm(
     return
   }
   const isHome = responseUrl === undefined
-  await ack(isHome ? { response_action: 'update', view: shownNow(early?.value, channel) } : undefined)
+  await ack(isHome ? { response_action: 'update', view: shownNow(early, channel) } : undefined)
   const response = await answered
-  if (!response) return
+  if (!response || isAgain) return
   if (!isHome)
     return deliver(
       desk,
@@ -58,8 +56,36 @@ const deliveryOf = ({ view, trigger_id: trigger }: ViewSubmitAction): string =>
 
 const digest = (text: string): string => createHash('sha256').update(text).digest('base64url')
 
-const shownNow = (response: Response | undefined, channel: string) =>
-  response ? answerView(response, channel) : workingView(channel)
+/** What a form is answered with, or undefined where another process answers it; and whether it came here before. */
+interface Answering {
+  readonly answered: Promise<Response | undefined>
+  readonly isAgain: boolean
+}
+
+/** The last forms of each desk, by their delivery: one that comes again is shown the answer that it had. */
+const recent = new WeakMap<Desk, Map<string, Promise<Response | undefined>>>()
+const MOST = 200
+
+function answerOnce(desk: Desk, delivery: string, work: () => Promise<Response>): Answering {
+  const forms = recent.get(desk) ?? new Map<string, Promise<Response | undefined>>()
+  recent.set(desk, forms)
+  const before = forms.get(delivery)
+  if (before) return { answered: before, isAgain: true }
+  const answered = isFirst(desk, delivery).then((first) => (first ? work() : undefined))
+  forms.set(delivery, answered)
+  const [oldest] = forms.keys()
+  if (forms.size > MOST && oldest !== undefined) forms.delete(oldest)
+  return { answered, isAgain: false }
+}
+
+const ELSEWHERE: Response = {
+  ok: false,
+  kind: 'invalid',
+  error: 'this form was answered already; where you do not see the answer, ask again',
+}
+
+const shownNow = (early: { readonly value: Response | undefined } | undefined, channel: string) =>
+  early ? answerView(early.value ?? ELSEWHERE, channel) : workingView(channel)
 
 /** What was promised, when it comes within so many milliseconds. */
 async function within<Value>(

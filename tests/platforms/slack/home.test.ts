@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest'
-import { type Bot, elementsOf, openBot, pressOf, textOf } from './bot.ts'
+import { type Bot, elementsOf, memoryKeeping, openBot, pressOf, textOf } from './bot.ts'
 import { eventPayload, type Payload, payload } from './payloads.ts'
+import { answerWith, full } from './replies.ts'
 
 let bot: Bot
 
@@ -97,6 +98,25 @@ describe('the home page', () => {
     const answered = (await done.json()) as { response_action: string; view: Payload }
     expect(answered.response_action).toBe('update')
     expect(textOf(answered.view)).toContain('9 strips of 1/2 in')
+  })
+
+  it('has one effect for a form that comes twice, and shows its answer both times', async () => {
+    const keeping = memoryKeeping()
+    const answer = answerWith(full)
+    bot = await openBot({ answer, keeping })
+    const other = await openBot({ answer, keeping, slack: bot.slack })
+    const ticket = { command: 'strips', channel: 'C1' }
+    const submitted = payload('viewSubmission')
+    const state = { values: { board: { value: { type: 'plain_text_input', value: '2x6' } } } }
+    const view = { ...(submitted.view as Payload), private_metadata: JSON.stringify(ticket), state }
+    const body = { ...submitted, trigger_id: 'T', view }
+    const shown = async (sent: Promise<globalThis.Response>) =>
+      textOf(((await (await sent).json()) as { view: Payload }).view)
+    const both = await Promise.all([shown(bot.interact(body)), shown(bot.interact(body))])
+    expect(both).toEqual([expect.stringContaining('Cut 2 panels'), expect.stringContaining('Cut 2 panels')])
+    expect(await shown(other.interact(body))).toContain('answered already')
+    await other.close()
+    expect(answer.asked).toHaveLength(1)
   })
 
   it('changes an answer over the page in place when one of its buttons is pressed', async () => {
