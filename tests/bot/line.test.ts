@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readLine } from '../../src/bot/line.ts'
+import { optionSaying, readLine } from '../../src/bot/line.ts'
 
 describe('readLine', () => {
   it.each([
@@ -25,6 +25,25 @@ describe('readLine', () => {
       [
         ['product', 'latex paint'],
         ['coats', '2'],
+      ],
+    ],
+    [
+      'cutlist add part="flap, width=3 to 4" height=15"',
+      'cutlist',
+      'add',
+      [
+        ['part', 'flap, width=3 to 4'],
+        ['height', '15"'],
+      ],
+    ],
+    [
+      'sizing height=15" width=3" sheet="1/2" ply',
+      'sizing',
+      '',
+      [
+        ['height', '15"'],
+        ['width', '3"'],
+        ['sheet', '"1/2" ply'],
       ],
     ],
     ['sizing HEIGHT=15in', 'sizing', '', [['height', '15in']]],
@@ -55,5 +74,24 @@ describe('readLine', () => {
 
   it('never throws', () => {
     fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => void readLine(text)))
+  })
+})
+
+describe('optionSaying', () => {
+  it.each(['2x6', '1/2 in', 'flap, width=3 to 4', 'a = b', 'kerf=1/8in', 'the 4" flap, width=3', 'x＝y'])(
+    'says %j so that it is read back',
+    (value) => {
+      const line = `cutlist add first=1 ${optionSaying('part', value)} ${optionSaying('last', 2)}`
+      expect(readLine(line).options).toEqual([
+        ['first', '1'],
+        ['part', value],
+        ['last', '2'],
+      ])
+    },
+  )
+
+  it('adds no quotation marks where none are needed', () => {
+    expect(optionSaying('rip', '1/2 in')).toBe('rip=1/2 in')
+    expect(optionSaying('off', true)).toBe('off=true')
   })
 })

@@ -5,10 +5,11 @@ import {
   ComponentType,
   TextInputStyle,
 } from 'discord-api-types/v10'
-import { readLine } from '../../bot/line.ts'
+import { optionSaying, readLine } from '../../bot/line.ts'
 import type { OptionRow } from '../../bot/option.ts'
 import { type Description, type Use, typedForm } from '../../bot/usage.ts'
 import { limits } from './limits.ts'
+import { fitList } from './registration.ts'
 
 /** A command and what is given for it so far, whichever way it came. */
 export interface Given {
@@ -42,7 +43,7 @@ export const lineSaying = ({ command, verb, options }: Given): string =>
   [
     command,
     ...(verb === undefined ? [] : [verb]),
-    ...Object.entries(options).map(([name, value]) => `${name}=${value}`),
+    ...Object.entries(options).map(([name, value]) => optionSaying(name, value)),
   ].join(' ')
 
 export const useOf = ({ command, verb }: Given, commands: readonly Description[]): Use | undefined =>
@@ -108,14 +109,14 @@ const YES_OR_NO = ['yes', 'no']
 
 function field(row: OptionRow): APIComponentInLabel {
   const choices = row.choices ?? (row.type === 'boolean' ? YES_OR_NO : undefined)
-  if (choices)
+  if (choices && fitList(choices))
     return {
       type: ComponentType.StringSelect,
       custom_id: row.name,
       required: row.required,
       min_values: row.required ? 1 : 0,
       max_values: 1,
-      options: choices.slice(0, limits.choices).map((choice) => ({ label: choice, value: choice })),
+      options: choices.map((choice) => ({ label: choice, value: choice })),
     }
   return {
     type: ComponentType.TextInput,

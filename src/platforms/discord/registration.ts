@@ -10,6 +10,7 @@ import {
 } from 'discord-api-types/v10'
 import type { OptionRow } from '../../bot/option.ts'
 import type { Description, Use } from '../../bot/usage.ts'
+import { limits } from './limits.ts'
 
 export type CommandJson = RESTPostAPIChatInputApplicationCommandsJSONBody
 
@@ -29,20 +30,28 @@ export const commandsJson = (commands: readonly Description[]): readonly Command
   }))
 
 const optionsOf = (use: Use): APIApplicationCommandOption[] =>
-  use.verb === undefined ? use.options.map(optionJson) : [subcommand(use, use.verb)]
+  use.verb === undefined ? inOrder(use.options) : [subcommand(use, use.verb)]
 
 const subcommand = (use: Use, name: string): APIApplicationCommandSubcommandOption => ({
   type: ApplicationCommandOptionType.Subcommand,
   name,
   description: use.summary,
-  options: use.options.map(optionJson),
+  options: inOrder(use.options),
 })
+
+/** What is required stands first, as Discord wants it. */
+const inOrder = (rows: readonly OptionRow[]): APIApplicationCommandBasicOption[] =>
+  rows.toSorted((one, other) => Number(other.required) - Number(one.required)).map(optionJson)
+
+/** Whether Discord offers them as a list; those that it does not are completed as they are typed. */
+export const fitList = (choices: readonly string[]): boolean =>
+  choices.length <= limits.choices && choices.every((each) => each.length <= limits.choiceText)
 
 /** A measure is text, so that `23 7/8 in` can be typed; it is completed as it is typed. */
 function optionJson(row: OptionRow): APIApplicationCommandBasicOption {
   const { name, description, required } = row
   const common = { name, description, required }
-  if (row.choices)
+  if (row.choices && fitList(row.choices))
     return {
       ...common,
       type: ApplicationCommandOptionType.String,

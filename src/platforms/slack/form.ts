@@ -1,5 +1,5 @@
 import type { InputBlock, ModalView } from '@slack/types'
-import { readLine } from '../../bot/line.ts'
+import { optionSaying, readLine } from '../../bot/line.ts'
 import type { OptionRow } from '../../bot/option.ts'
 import type { Invocation } from '../../bot/request.ts'
 import { type Description, typedForm, type Use } from '../../bot/usage.ts'
@@ -60,8 +60,13 @@ const input = (option: OptionRow, typed: string | undefined): InputBlock => ({
   element: choicesOf(option) ? choice(choicesOf(option) ?? [], typed) : words(option, typed),
 })
 
-const choicesOf = (option: OptionRow): readonly string[] | undefined =>
-  option.choices ?? (option.type === 'boolean' ? ['yes', 'no'] : undefined)
+/** What to choose from; undefined where Slack takes no list of it, and it is typed. */
+function choicesOf({ choices, type }: OptionRow): readonly string[] | undefined {
+  if (!choices) return type === 'boolean' ? ['yes', 'no'] : undefined
+  const isList =
+    choices.length <= limits.selectOptions && choices.every((each) => each.length <= limits.optionValue)
+  return isList ? choices : undefined
+}
 
 function choice(choices: readonly string[], typed: string | undefined): InputBlock['element'] {
   const options = choices.map((each) => ({
@@ -105,7 +110,7 @@ export const filledLine = ({ command, verb, options }: Extract<Invocation, { com
   [
     command,
     ...(verb ? [verb] : []),
-    ...Object.entries(options).map(([name, value]) => `${name}=${value}`),
+    ...Object.entries(options).map(([name, value]) => optionSaying(name, value)),
   ].join(' ')
 
 /** The field that a refusal is about: the first that it names, else the first of all. */

@@ -27,6 +27,11 @@ describe('a line taken as named options', () => {
     expect(given && lineSaying(given)).toBe(named)
   })
 
+  it('is the same again where a value holds what looks like an option', () => {
+    const given = { command: 'cutlist', verb: 'add', options: { parts: '2x flap, width=3', to: 'a' } }
+    expect(givenIn(lineSaying(given), commands)).toEqual(given)
+  })
+
   it.each(['', 'nothing of ours', 'project fly'])('%j is none', (line) => {
     expect(givenIn(line, commands)).toBeUndefined()
   })

@@ -1,7 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { registerDiscord } from '../../../src/platforms/discord/register.ts'
 import { commandsJson, isRegistered } from '../../../src/platforms/discord/registration.ts'
+import type { OptionRow } from '../../../src/bot/option.ts'
+import { formFor } from '../../../src/platforms/discord/form.ts'
 import { commands } from './bot.ts'
+import { checkForm } from './checkForm.ts'
 import { checkCommands } from './checkCommands.ts'
 import { type Loopback, openLoopback, TOKEN } from './loopback.ts'
 import type { Json } from './wire.ts'
@@ -47,6 +50,38 @@ describe('what Discord is told of the commands', () => {
         ],
       }),
     )
+  })
+
+  it('has required options first, and completes what are too many or too long choices for a list', () => {
+    const row = { type: 'string', description: 'one of many', required: false, first: false } as const
+    const many = Array.from({ length: 26 }, (_, index) => `choice ${index}`)
+    const options: readonly OptionRow[] = [
+      { ...row, name: 'many', choices: many },
+      { ...row, name: 'long', choices: ['x'.repeat(101)] },
+      { ...row, name: 'few', choices: many.slice(0, 25), required: true },
+    ]
+    const uses = (verb: string | undefined) => [{ verb, summary: 'Takes one', options }]
+    const made = ['take', 'give'].map((name, index) => ({
+      name,
+      summary: 'Takes one',
+      examples: [],
+      uses: uses(index === 0 ? undefined : 'all'),
+    }))
+    const [plainly, withVerb] = commandsJson(made) as unknown as readonly Json[]
+    expect(checkCommands([plainly as Json, withVerb as Json])).toEqual([])
+    expect(
+      ((plainly as Json).options as Json[]).map(({ name, autocomplete }) => [name, autocomplete]),
+    ).toEqual([
+      ['few', undefined],
+      ['many', true],
+      ['long', true],
+    ])
+    const given = { command: 'take', verb: undefined, options: {} }
+    const form = formFor(given, { verb: undefined, summary: 'Takes one', options }, 'id')
+    expect(checkForm(form as unknown as Json)).toEqual([])
+    expect(form.components.map((each) => (each as unknown as { component: Json }).component.type)).toEqual([
+      3, 4, 4,
+    ])
   })
 
   it('is, to the letter, what was looked at', async () => {

@@ -1,4 +1,6 @@
+import type { InputBlock } from '@slack/types'
 import { describe, expect, it } from 'vitest'
+import type { OptionRow } from '../../../src/bot/option.ts'
 import { describe as describeCommands } from '../../../src/bot/catalogue.ts'
 import { fieldAt, filledForm, filledLine, formOf, formView } from '../../../src/platforms/slack/form.ts'
 import { catalogue, examples } from '../../room.ts'
@@ -38,6 +40,43 @@ describe('the form of a line', () => {
   })
 })
 
+describe('choices', () => {
+  const row = (choices: readonly string[]): OptionRow => ({
+    name: 'of',
+    type: 'string',
+    description: 'which one',
+    required: false,
+    first: false,
+    choices,
+  })
+  const elementFor = (choices: readonly string[], typed?: string) => {
+    const use = { verb: undefined, summary: 'Takes one', options: [row(choices)] }
+    const form = { command: 'take', use, typed: typed === undefined ? {} : { of: typed } }
+    const view = formView(form, { command: 'take', channel: 'C1' })
+    expect(checkView(view)).toEqual([])
+    return (view.blocks[0] as InputBlock).element
+  }
+
+  it('are a list, each with as many of its words as Slack shows', () => {
+    const long = `the ${'long '.repeat(20)}one`
+    expect(elementFor(['short', long], long)).toMatchObject({
+      type: 'static_select',
+      options: [
+        { value: 'short' },
+        { value: long, text: { text: expect.stringMatching(/^the .*\.\.\.$/u) } },
+      ],
+      initial_option: { value: long },
+    })
+  })
+
+  it.each([
+    ['too long for one of a list', ['short', 'x'.repeat(151)]],
+    ['too many for a list', Array.from({ length: 101 }, (_, index) => `choice ${index}`)],
+  ])('%s are typed', (_, choices) => {
+    expect(elementFor(choices)).toMatchObject({ type: 'plain_text_input' })
+  })
+})
+
 describe('a form that was filled in', () => {
   const ticket = { command: 'project', verb: 'start', channel: 'C1' }
 
@@ -54,6 +93,12 @@ describe('a form that was filled in', () => {
       options: { object: '17in x 13in', corner: 'cleated' },
     })
     expect(filledLine(invocation)).toBe('project start object=17in x 13in corner=cleated')
+  })
+
+  it('is the same again where a value holds what looks like an option', () => {
+    const options = { parts: '2x flap, width=3', to: 'a' }
+    const line = filledLine({ command: 'cutlist', verb: 'add', options })
+    expect(formOf(line, commands)?.typed).toEqual(options)
   })
 
   it.each([
