@@ -24,11 +24,13 @@ export interface ManifestOptions {
 /** Slack's limits (the manifest types of @slack/web-api). */
 const MOST = { description: 140, commandDescription: 2000, usageHint: 1000, longDescription: 4000 } as const
 
-/** The app manifest for these commands: one slash command, whose line names them. */
-export function createManifest(
-  commands: readonly Description[],
-  { command, address }: ManifestOptions,
-): Manifest {
+/**
+ * The app manifest for these commands: one slash command, whose line names them. Throws an Error of one sentence for an address
+ * that Slack cannot reach.
+ */
+export function createManifest(commands: readonly Description[], options: ManifestOptions): Manifest {
+  const { command } = options
+  const address = options.address === undefined ? undefined : readAddress(options.address)
   const requests = address === undefined ? undefined : `${address}/slack/events`
   return {
     display_information: {
@@ -68,6 +70,16 @@ export function createManifest(
       token_rotation_enabled: false,
     },
   }
+}
+
+/** Without the slashes at its end; what comes in from outside comes encrypted. */
+function readAddress(typed: string): string {
+  const url = URL.canParse(typed) ? new URL(typed) : undefined
+  if (url?.protocol !== 'https:' || url.search !== '' || url.hash !== '')
+    throw new Error(
+      `"${typed}" is no address that Slack can post to; write where the bot is reached from outside, such as https://bot.example.org`,
+    )
+  return `${url.origin}${url.pathname}`.replace(/\/+$/u, '')
 }
 
 const usageHint = (commands: readonly Description[]): string =>

@@ -80,19 +80,36 @@ describe('the manifest of the Slack app', () => {
     `)
   })
 
-  it('names the address where there is one', () => {
-    const { features, oauth_config, settings } = createManifest(commands, {
+  it.each(['https://b.example', 'https://b.example/', 'https://B.example//'])(
+    'names the address %s',
+    (address) => {
+      const { features, oauth_config, settings } = createManifest(commands, { command: '/batten', address })
+      expect(features.slash_commands).toMatchObject([{ url: 'https://b.example/slack/events' }])
+      expect(oauth_config.redirect_urls).toEqual(['https://b.example/slack/oauth_redirect'])
+      expect(settings).toMatchObject({
+        socket_mode_enabled: false,
+        event_subscriptions: { request_url: 'https://b.example/slack/events' },
+        interactivity: { is_enabled: true, request_url: 'https://b.example/slack/events' },
+      })
+    },
+  )
+
+  it('may be under a path of its own', () => {
+    const { oauth_config } = createManifest(commands, {
       command: '/batten',
-      address: 'https://b.example',
+      address: 'https://b.example/bot/',
     })
-    expect(features.slash_commands).toMatchObject([{ url: 'https://b.example/slack/events' }])
-    expect(oauth_config.redirect_urls).toEqual(['https://b.example/slack/oauth_redirect'])
-    expect(settings).toMatchObject({
-      socket_mode_enabled: false,
-      event_subscriptions: { request_url: 'https://b.example/slack/events' },
-      interactivity: { is_enabled: true, request_url: 'https://b.example/slack/events' },
-    })
+    expect(oauth_config.redirect_urls).toEqual(['https://b.example/bot/slack/oauth_redirect'])
   })
+
+  it.each(['b.example', 'http://b.example', 'https://b.example/?a=b', ''])(
+    'is not made for %j',
+    (address) => {
+      expect(() => createManifest(commands, { command: '/batten', address })).toThrow(
+        `"${address}" is no address that Slack can post to; write where the bot is reached from outside, such as https://bot.example.org`,
+      )
+    },
+  )
 
   it('of every command is within the limits of Slack (the manifest types of @slack/web-api)', () => {
     const manifest = createManifest(describeCommands(catalogue), { command: '/batten' })
