@@ -46,13 +46,12 @@ const RULES: readonly { from: RegExp; may: readonly RegExp[]; mayTypes?: readonl
   { from: /^src\/drawing\//u, may: [/^src\/(?:core|drawing)\//u] },
   {
     from: /^src\/painting\//u,
-    may: [/^src\/painting\//u, /^(?:@resvg\/resvg-js|tinypool)$/u, /^node:/u],
-    mayTypes: [/^src\/drawing\//u],
+    may: [/^src\/(?:painting|drawing)\//u, /^(?:@resvg\/resvg-js|tinypool)$/u, /^node:/u],
   },
   {
     from: /^src\/printing\//u,
-    may: [/^src\/printing\//u, /^(?:pdfkit|fontkit|tinypool)$/u, /^node:/u],
-    mayTypes: [/^src\/drawing\//u, /^src\/bot\/handout\/handout\.ts$/u],
+    may: [/^src\/(?:printing|drawing)\//u, /^(?:pdfkit|fontkit|tinypool)$/u, /^node:/u],
+    mayTypes: [/^src\/bot\/handout\/handout\.ts$/u],
   },
   {
     from: /^src\/bot\//u,

@@ -1,9 +1,6 @@
 import type { Length } from '../core/measure/length.ts'
 import type { Part, Plan } from '../core/plan.ts'
 import type { Face } from '../core/panelling/face.ts'
-import { drawBox } from '../drawing/box.ts'
-import { drawCorner } from '../drawing/corner.ts'
-import { drawFace } from '../drawing/face.ts'
 import { pair } from './pair.ts'
 import { panelGrooves } from './plannedGrooves.ts'
 import { pictureOf } from './picture.ts'
@@ -44,7 +41,7 @@ export function boxPicture(plan: Plan, show: Show, kerf: Length): Picture {
       `The box pulled apart, from the front right and above: inside ${pair(plan.inside.length, plan.inside.width, show, 'into')}, outside ${pair(plan.outside.length, plan.outside.width, show, 'cover')}, ${show.length(plan.panelHeight, 'into')} high`,
       parts.join('; '),
     ]),
-    () => drawBox({ plan, grooves: groovesOf(plan, kerf) }, show),
+    () => ({ draw: 'box', asked: { plan, grooves: groovesOf(plan, kerf) }, numbers: show.settings }),
   )
 }
 
@@ -60,7 +57,7 @@ export function facePicture(plan: Plan, name: Face['name'], show: Show, kerf: Le
       face.brace ? `a brace rises from the lower left at ${show.angle(face.brace.slope)} from level` : '',
       grooves ? `${grooves.length} grooves` : '',
     ]),
-    () => drawFace({ plan, name: face.name, grooves }, show),
+    () => ({ draw: 'face', asked: { plan, name: face.name, grooves }, numbers: show.settings }),
   )
 }
 
@@ -76,6 +73,6 @@ export function cornerPicture(plan: Plan, show: Show): Picture {
         : '',
       clearance > 0 ? `${show.length(clearance)} of room round the object` : '',
     ]),
-    () => drawCorner(plan, show),
+    () => ({ draw: 'corner', asked: plan, numbers: show.settings }),
   )
 }

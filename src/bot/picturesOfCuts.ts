@@ -4,12 +4,7 @@ import type { Grooves } from '../core/panelling/grooves.ts'
 import type { Rips } from '../core/panelling/rips.ts'
 import type { Spacing } from '../core/panelling/spacing.ts'
 import type { Measured, SquareCheck } from '../core/panelling/squareCheck.ts'
-import { drawBraceEnd } from '../drawing/braceEnd.ts'
-import { drawCornerGap, type GapAsked } from '../drawing/cornerGap.ts'
-import { drawGrooves } from '../drawing/grooves.ts'
-import { drawOutOfSquare } from '../drawing/outOfSquare.ts'
-import { drawRips } from '../drawing/rips.ts'
-import { drawSpacing } from '../drawing/spacing.ts'
+import type { GapAsked } from '../drawing/cornerGap.ts'
 import { pair } from './pair.ts'
 import { describe } from './pictures.ts'
 import { pictureOf } from './picture.ts'
@@ -30,7 +25,7 @@ export function bracePicture(
       `A brace across an opening of ${pair(opening.width, opening.height, show)}, and its end at the saw: ${show.angle(brace.saw)}${second} from square`,
       `strip ${show.length(strip, 'mark', true)} wide, ${show.length(brace.length, 'cover')} tip to tip`,
     ]),
-    () => drawBraceEnd({ opening, strip, brace }, show),
+    () => ({ draw: 'brace', asked: { opening, strip, brace }, numbers: show.settings }),
   )
 }
 
@@ -49,7 +44,11 @@ export function ripsPicture(
         `The end of a board ${show.length(board.width, 'mark', true)} wide against the fence: ${rips.count} strips of ${show.length(strip, 'mark', true)} come off on the far side of the blade`,
         `first fence ${show.length(first, 'mark', true)}, last ${show.length(rips.left, 'mark', true)}`,
       ]),
-      () => drawRips({ ...board, strip, kerf, settings: rips.settings }, show),
+      () => ({
+        draw: 'rips',
+        asked: { ...board, strip, kerf, settings: rips.settings },
+        numbers: show.settings,
+      }),
     ),
   ]
 }
@@ -69,7 +68,11 @@ export function groovesPicture(
       `${laid.count} grooves across a ${name} ${show.length(panel.length, 'into')} long, ${show.length(laid.depth, 'into', true)} deep`,
       `fence settings ${fences} ${show.unit}; boards ${show.length(laid.boardWidth, 'mark', true)} wide`,
     ]),
-    () => drawGrooves({ name, panel: panel.length, thickness: panel.thickness, kerf, laid }, show),
+    () => ({
+      draw: 'grooves',
+      asked: { name, panel: panel.length, thickness: panel.thickness, kerf, laid },
+      numbers: show.settings,
+    }),
   )
 }
 
@@ -81,7 +84,7 @@ export const spacingPicture = (span: Length, piece: Length, spaced: Spacing, sho
       `${spaced.count} pieces of ${show.length(piece)} along ${show.length(span)}`,
       spaced.gap > 0 ? `gaps of ${show.length(spaced.gap)}` : 'edge to edge',
     ]),
-    () => drawSpacing({ span, piece, spaced }, show),
+    () => ({ draw: 'spacing', asked: { span, piece, spaced }, numbers: show.settings }),
   )
 
 /** A frame as measured, leaning more than it does, with the corners to squeeze where the diagonals can be told apart. */
@@ -99,7 +102,7 @@ export function squarePicture(
         ? `${show.angle(check.angle)} out of square; arrows at ${squeezed.join(' and ')} show where to squeeze`
         : 'it is square',
     ]),
-    () => drawOutOfSquare({ measured, ...check }, show),
+    () => ({ draw: 'square', asked: { measured, ...check }, numbers: show.settings }),
   )
 }
 
@@ -110,5 +113,5 @@ export const gapPicture = (asked: GapAsked): Picture =>
     describe([
       `A corner stile between its rails: a gap of ${asked.loosest} at each end in the driest month, ${asked.tightest} in the wettest${asked.binds ? ', where it binds' : ''}`,
     ]),
-    () => drawCornerGap(asked),
+    () => ({ draw: 'gap', asked }),
   )

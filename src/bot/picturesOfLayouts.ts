@@ -1,8 +1,6 @@
 import type { CutOrder } from '../core/cutting/order/cutOrder.ts'
 import type { SheetLayout } from '../core/cutting/problem.ts'
 import type { Length } from '../core/measure/length.ts'
-import { drawBoardLayouts } from '../drawing/boardLayouts.ts'
-import { drawSheetLayout } from '../drawing/sheetLayout.ts'
 import { isSheets, type LaidGroup, type LaidJob, type LaidLengths, type LaidSheets } from './laidJob.ts'
 import { pair } from './pair.ts'
 import { pictureOf } from './picture.ts'
@@ -58,18 +56,18 @@ export function sheetPicture(laid: LaidSheets, index: number, show: Show, order?
       `parts ${parts.join(', ')} ${show.unit}`,
       layout.offcuts.length > 0 ? `${layout.offcuts.length} offcuts to keep` : '',
     ]),
-    () =>
-      drawSheetLayout(
-        {
-          layout,
-          stock: size,
-          kerf: problem.kerf,
-          trim: raw.net ? 0 : problem.trim,
-          which: { number: index + 1, of: laid.layouts.length },
-          settings: order && settingsOf(layout, index, order),
-        },
-        show,
-      ),
+    () => ({
+      draw: 'sheet',
+      asked: {
+        layout,
+        stock: size,
+        kerf: problem.kerf,
+        trim: raw.net ? 0 : problem.trim,
+        which: { number: index + 1, of: laid.layouts.length },
+        settings: order && settingsOf(layout, index, order),
+      },
+      numbers: show.settings,
+    }),
   )
 }
 
@@ -101,19 +99,19 @@ function boardsPicture({ group, layouts }: LaidLengths, show: Show): Picture {
       `${kind === 'strip' ? 'Strips' : 'Boards'} cut from the left, ${layouts.length} ${layouts.length === 1 ? 'way' : 'ways'}`,
       `${rows.join('; ')} ${show.unit}`,
     ]),
-    () =>
-      drawBoardLayouts(
-        {
-          kind,
-          layouts,
-          stock: new Map(stock.map(({ label, length }) => [label, length])),
-          parts: new Map(problem.parts.map(({ id, length }) => [id, length])),
-          kerf: problem.kerf,
-          trim: problem.trim,
-          keepable: problem.keepable,
-        },
-        show,
-      ),
+    () => ({
+      draw: 'boards',
+      asked: {
+        kind,
+        layouts,
+        stock: stock.map(({ label, length }) => [label, length]),
+        parts: problem.parts.map(({ id, length }) => [id, length]),
+        kerf: problem.kerf,
+        trim: problem.trim,
+        keepable: problem.keepable,
+      },
+      numbers: show.settings,
+    }),
   )
 }
 

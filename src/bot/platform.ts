@@ -1,10 +1,10 @@
-import type { Scene } from '../drawing/scene.ts'
+import type { Drawable } from '../drawing/drawing.ts'
 import type { Logger } from './log.ts'
 import type { Answer, Request } from './request.ts'
 import type { Description } from './usage.ts'
 
-/** Paints a scene as a PNG, away from the thread that answers. */
-export type Paint = (scene: Scene) => Promise<Uint8Array>
+/** Draws and paints a picture as a PNG, away from the thread that answers. */
+export type Paint = (picture: Drawable) => Promise<Uint8Array>
 
 /** What somebody is typing into one option of a command: up to 25 values that may be meant, best first. */
 export type Complete = (

@@ -1,6 +1,6 @@
 import type { Length } from '../core/measure/length.ts'
 import type { Caution } from '../core/checks/caution.ts'
-import type { Scene } from '../drawing/scene.ts'
+import type { Drawable } from '../drawing/drawing.ts'
 
 export type { Caution }
 
@@ -38,7 +38,8 @@ export interface Picture {
   readonly name: string
   /** What it shows, with the numbers, for those who do not see it. */
   readonly alt: string
-  readonly scene: Scene
+  /** Drawn, or what it is drawn from. */
+  readonly scene: Drawable
 }
 
 /** A file to keep or print. */
@@ -57,6 +58,9 @@ export type Figure =
   | readonly Figure[]
   | { readonly [name: string]: Figure }
 
+/** All that was said in the channel, or all that this person said on the platform. */
+export type Forgets = 'channel' | 'person'
+
 /** What a command answers, in fixed slots; each platform decides where they go, always in this order. */
 export interface Reply {
   /** The first line: the number to cut or buy, with its unit. Never cut short. */
@@ -72,6 +76,8 @@ export interface Reply {
   readonly figures: Readonly<Record<string, Figure>>
   /** `asker` unless said otherwise; one tap shares it. */
   readonly audience?: 'asker' | 'channel'
+  /** What was deleted for good: the platform deletes what it keeps of it itself. */
+  readonly forgets?: Forgets
   /** What is put up for the whole channel besides, in the place of what stood there under the same name. */
   readonly notice?: Notice
 }

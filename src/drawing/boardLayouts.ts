@@ -10,12 +10,18 @@ import type { Polygon, Scene, Shape, Text } from './scene.ts'
 export interface BoardsAsked {
   readonly kind: 'board' | 'strip'
   readonly layouts: readonly LengthLayout[]
-  readonly stock: ReadonlyMap<string, number>
-  readonly parts: ReadonlyMap<string, number>
+  /** The length of each by its name. */
+  readonly stock: readonly (readonly [name: string, length: number])[]
+  readonly parts: readonly (readonly [name: string, length: number])[]
   readonly kerf: number
   readonly trim: number
   /** A remainder from here up is kept. */
   readonly keepable: number
+}
+
+interface Lengths {
+  readonly stock: ReadonlyMap<string, number>
+  readonly parts: ReadonlyMap<string, number>
 }
 
 /** More rows than these are left to the table. */
@@ -26,14 +32,16 @@ const ROW = 138
 
 /** Boards one under the other, lengths to one scale: parts in order from the trimmed end, and what is kept. */
 export function drawBoardLayouts(asked: BoardsAsked, numbers: Numbers): Scene {
-  const { layouts, kind, stock } = asked
+  const { layouts, kind } = asked
+  const lengths = { stock: new Map(asked.stock), parts: new Map(asked.parts) }
   const shown = layouts.slice(0, MOST)
   const left = layouts.length - shown.length
-  const longest = Math.max(...shown.map((layout) => stock.get(layout.stock) ?? 0))
+  const longest = Math.max(...shown.map((layout) => lengths.stock.get(layout.stock) ?? 0))
   return layPage({
     title: kind === 'board' ? 'Boards, cut from the left' : 'Strips, cut from the left',
     size: { width: longest, height: longest / 1000 },
-    draw: (scale) => shown.flatMap((layout, row) => rowShapes(layout, row, asked, numbers, scale)),
+    draw: (scale) =>
+      shown.flatMap((layout, row) => rowShapes(layout, row, { ...asked, ...lengths }, numbers, scale)),
     foot: [
       ...(left > 0 ? [{ words: `and ${left} more in the table` }] : []),
       { words: 'hatched: keep' },
@@ -47,7 +55,7 @@ export function drawBoardLayouts(asked: BoardsAsked, numbers: Numbers): Scene {
 function rowShapes(
   layout: LengthLayout,
   row: number,
-  { stock, parts, kerf, trim, keepable, kind }: BoardsAsked,
+  { stock, parts, kerf, trim, keepable, kind }: Omit<BoardsAsked, keyof Lengths> & Lengths,
   numbers: Numbers,
   scale: number,
 ): readonly Shape[] {

@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module'
 import { Resvg } from '@resvg/resvg-js'
-import type { Scene } from '../drawing/scene.ts'
+import { type Drawable, sceneOf } from '../drawing/drawing.ts'
 import { encodePng } from './png.ts'
 import { FONT, writeSvg } from './svg.ts'
 
@@ -12,9 +12,9 @@ const fontFiles = FONTS.map((name) => createRequire(import.meta.url).resolve(`de
 /** Pixels across: sharp on a phone, and still a small file. */
 const WIDTH = 960
 
-/** A scene as a PNG. */
-export function paint(scene: Scene): Uint8Array {
-  const image = new Resvg(writeSvg(scene), {
+/** A picture as a PNG, drawn first where it is not yet. */
+export function paint(picture: Drawable): Uint8Array {
+  const image = new Resvg(writeSvg(sceneOf(picture)), {
     fitTo: { mode: 'width', value: WIDTH },
     font: { loadSystemFonts: false, fontFiles, defaultFontFamily: FONT },
   }).render()

@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import { Tinypool } from 'tinypool'
-import type { Scene } from '../drawing/scene.ts'
+import type { Drawable } from '../drawing/drawing.ts'
 import { remember } from './remember.ts'
 
 export interface PainterSettings {
@@ -10,10 +10,10 @@ export interface PainterSettings {
   readonly start?: URL | undefined
 }
 
-/** Paints pictures away from the thread that answers. */
+/** Draws and paints pictures away from the thread that answers. */
 export interface Painter {
-  /** A scene as a PNG. Rejects where it cannot be painted, or after `close`. */
-  readonly paint: (scene: Scene) => Promise<Uint8Array>
+  /** A picture as a PNG. Rejects where it cannot be drawn or painted, or after `close`. */
+  readonly paint: (picture: Drawable) => Promise<Uint8Array>
   readonly close: () => Promise<void>
 }
 
@@ -38,15 +38,15 @@ export function createPainter({ threads, start }: PainterSettings): Painter {
     })
     return pool
   }
-  const paint = async (scene: Scene): Promise<Uint8Array> => {
-    const painted: Uint8Array = await workers().run(scene, { name: 'work' })
+  const paint = async (picture: string): Promise<Uint8Array> => {
+    const painted: Uint8Array = await workers().run(picture, { name: 'work' })
     return painted
   }
   const remembered = remember(paint, BYTES_REMEMBERED)
   return {
-    paint: async (scene) => {
+    paint: async (picture) => {
       if (isClosed) throw new Error('the painter is closed')
-      return remembered(scene)
+      return remembered(JSON.stringify(picture))
     },
     close: async () => {
       isClosed = true

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
-import type { Scene } from '../drawing/scene.ts'
 
-type Paint = (scene: Scene) => Promise<Uint8Array>
+/** `picture` is one as JSON. */
+type Paint = (picture: string) => Promise<Uint8Array>
 
 /**
  * Paints as `paint` does, and remembers the pictures that were asked for last, up to `mostBytes` of them: a plan is looked at
@@ -25,8 +25,8 @@ export function remember(paint: Paint, mostBytes: number): Paint {
       forget(oldest)
     }
   }
-  return (scene) => {
-    const name = createHash('sha256').update(JSON.stringify(scene)).digest('base64')
+  return (picture) => {
+    const name = createHash('sha256').update(picture).digest('base64')
     const known = pictures.get(name)
     if (known) {
       const size = sizes.get(name)
@@ -36,7 +36,7 @@ export function remember(paint: Paint, mostBytes: number): Paint {
       }
       return known
     }
-    const painted = paint(scene)
+    const painted = paint(picture)
     pictures.set(name, painted)
     painted.then(
       (picture) => keep(name, picture),

@@ -3,5 +3,5 @@ import { register } from 'tsx/esm/api'
 
 register()
 
-/** Paints one scene; see worker.ts. */
-export const work = async (scene) => (await import('./worker.ts')).work(scene)
+/** Paints one picture; see worker.ts. */
+export const work = async (picture) => (await import('./worker.ts')).work(picture)

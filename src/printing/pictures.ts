@@ -1,4 +1,5 @@
-import type { Scene, Shape, Text } from '../drawing/scene.ts'
+import { type Drawable, sceneOf } from '../drawing/drawing.ts'
+import type { Shape, Text } from '../drawing/scene.ts'
 import type { Desk } from './desk.ts'
 import { fillOf, PENS, TONES } from './look.ts'
 import type { Patterns } from './patterns.ts'
@@ -11,13 +12,18 @@ const TALLEST = 0.62
 const SMALLEST = 0.75
 
 export interface Shown {
-  readonly scene: Scene
+  readonly scene: Drawable
   /** Of the height of the page's text, the most that it takes. */
   readonly tallest?: number | undefined
 }
 
 /** A picture as wide as the text, or as its height allows, in lines and letters. */
-export function pictureStrip(desk: Desk, { scene, tallest = TALLEST }: Shown, patterns: Patterns): Strip {
+export function pictureStrip(
+  desk: Desk,
+  { scene: drawable, tallest = TALLEST }: Shown,
+  patterns: Patterns,
+): Strip {
+  const scene = sceneOf(drawable)
   const scale = Math.min(desk.width / scene.width, (desk.height * tallest) / scene.height)
   const whole = scene.height * scale
   return {

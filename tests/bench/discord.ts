@@ -7,10 +7,10 @@ import { cpuUsage, memoryUsage, stdout } from 'node:process'
 import { parseArgs } from 'node:util'
 import { describe } from '../../src/bot/catalogue.ts'
 import { createComplete } from '../../src/bot/complete.ts'
+import { createPainter } from '../../src/painting/painter.ts'
 import { createDiscord } from '../../src/platforms/discord/client.ts'
 import { createKeeping } from '../../src/store/keeping.ts'
 import { openSqlite } from '../../src/store/sqlite.ts'
-import { PIXEL } from '../platforms/discord/bot.ts'
 import { TOKEN } from '../platforms/discord/loopback.ts'
 import { catalogue, config, openRoom } from '../room.ts'
 import type { Bench } from './bench.ts'
@@ -29,6 +29,7 @@ const megabytes = (): number => Math.round(memoryUsage().rss / 2 ** 20)
 async function openBot(api: string, folder: string) {
   const store = await openSqlite(join(folder, 'bench.sqlite'))
   const room = await openRoom({ store })
+  const painter = createPainter({ threads: 1 })
   const commands = describe(catalogue)
   const problems: string[] = []
   const note = (_facts: object, message: string) => void problems.push(message)
@@ -37,7 +38,7 @@ async function openBot(api: string, folder: string) {
       answer: room.answer,
       commands,
       complete: createComplete({ store, commands, reference: config, settings: config.bot }),
-      paint: async () => PIXEL,
+      paint: painter.paint,
       keeping: createKeeping(store, 'discord', () => new Date()),
       log: { error: note, warn: note, info: () => undefined },
       now: () => new Date(),
@@ -49,6 +50,7 @@ async function openBot(api: string, folder: string) {
     problems,
     close: async () => {
       await discord.stop()
+      await painter.close()
       await room.close()
     },
   }

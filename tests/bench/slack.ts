@@ -2,6 +2,7 @@ import { type ChildProcess, fork } from 'node:child_process'
 import { cpuUsage, memoryUsage, stdout } from 'node:process'
 import { inspect, parseArgs } from 'node:util'
 import { describe as describeCommands } from '../../src/bot/catalogue.ts'
+import { createPainter } from '../../src/painting/painter.ts'
 import { createSlack } from '../../src/platforms/slack/client.ts'
 import { catalogue, openRoom } from '../room.ts'
 import type { Bench } from './bench.ts'
@@ -51,13 +52,14 @@ async function openBot(slackPort: number) {
   const noted: string[] = []
   const bad = (facts: object, message: string) =>
     void noted.push(`${message} ${inspect(facts, { depth: 3 })}`)
+  const painter = createPainter({ threads: 1 })
   let port = 0
   const platform = createSlack(
     {
       answer: room.answer,
       commands: describeCommands(catalogue),
       complete: async () => [],
-      paint: async () => new Uint8Array(),
+      paint: painter.paint,
       keeping: {
         once: async (event) => seen.size < seen.add(event).size,
         keepLine: async (line) => String(line.length),
@@ -86,6 +88,7 @@ async function openBot(slackPort: number) {
   await platform.start()
   const close = async () => {
     await platform.stop()
+    await painter.close()
     await room.close()
   }
   return { port, close, noted }

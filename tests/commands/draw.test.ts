@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { sceneOf } from '../../src/drawing/drawing.ts'
 import { faultsOf } from '../drawing/legible.ts'
 import { openRoom, type Room } from '../room.ts'
 
@@ -15,7 +16,7 @@ afterAll(() => Promise.all([room.close(), empty.close()]))
 async function shown(line: string): Promise<readonly string[]> {
   const { pictures = [] } = await room.reply(line)
   for (const { scene, alt } of pictures) {
-    expect(faultsOf(scene)).toEqual([])
+    expect(faultsOf(sceneOf(scene))).toEqual([])
     expect(alt).toMatch(/\d/u)
   }
   return pictures.map(({ name }) => name)

@@ -148,17 +148,17 @@ describe('pictures of layouts, read back', () => {
   })
 
   it('have the parts of a board one after the other, a kerf between', () => {
-    const parts = new Map<string, number>([
+    const parts = [
       ['C', inches(30)],
       ['D', inches(12)],
-    ])
+    ] as const
     const layout = { stock: 'L', count: 3, parts: ['C', 'D', 'D'], offcut: inches(40) }
     const trim = inches(1, 4)
     const scene = drawBoardLayouts(
       {
         kind: 'strip',
         layouts: [layout],
-        stock: new Map([['L', inches(96)]]),
+        stock: [['L', inches(96)]],
         parts,
         kerf: KERF,
         trim,
@@ -180,7 +180,7 @@ describe('pictures of layouts, read back', () => {
     fc.assert(
       fc.property(fc.array(lengths, { minLength: 1, maxLength: 14 }), (rows) => {
         const sizes = [...new Set(rows.flat())]
-        const parts = new Map(sizes.map((size) => [`part ${size}`, millimetres(size) as number]))
+        const parts = sizes.map((size) => [`part ${size}`, millimetres(size)] as const)
         const long = Math.max(...rows.map((row) => row.reduce((sum, size) => sum + size + 3, 0))) + 300
         const layouts = rows.map((row) => ({
           stock: 'L',
@@ -192,7 +192,7 @@ describe('pictures of layouts, read back', () => {
           {
             kind: 'board',
             layouts,
-            stock: new Map([['L', millimetres(long)]]),
+            stock: [['L', millimetres(long)]],
             parts,
             kerf: millimetres(3),
             trim: 0,

@@ -1,12 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { planSurround } from '../../src/core/plan.ts'
+import { sceneOf } from '../../src/drawing/drawing.ts'
 import { richSpecs } from '../core/panelling/specs.ts'
 import { cutPictures, EXTREMES, INCHES, METRIC, planOf, planPictures, USUAL } from './corpus.ts'
 import { faultsOf } from './legible.ts'
 
 const faults = (pictures: ReturnType<typeof planPictures>) =>
-  pictures.flatMap(({ name, scene }) => faultsOf(scene).map((fault) => `${name}: ${fault}`))
+  pictures.flatMap(({ name, scene }) => faultsOf(sceneOf(scene)).map((fault) => `${name}: ${fault}`))
 
 describe('every picture', { timeout: 120_000 }, () => {
   it('can be read: letters large enough, none over another, nothing off the page', () => {
@@ -35,8 +36,9 @@ describe('every picture', { timeout: 120_000 }, () => {
       ...cutPictures(INCHES),
     ]
     for (const { alt, scene } of pictures) {
-      expect(scene.width).toBe(1000)
-      expect(scene.height).toBeLessThan(1700)
+      const { width, height } = sceneOf(scene)
+      expect(width).toBe(1000)
+      expect(height).toBeLessThan(1700)
       expect(alt.length).toBeLessThan(1000)
       expect(alt).toMatch(/\d.*\.$/u)
     }

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import type { Scene } from '../../src/drawing/scene.ts'
 import { remember } from '../../src/painting/remember.ts'
 
-const scene = (width: number): Scene => ({ width, height: 10, shapes: [] })
+const scene = (width: number): string => JSON.stringify({ width, height: 10, shapes: [] })
 
 /** A painter of pictures of ten bytes, that notes what it paints. */
 function tenBytes(mostBytes: number) {
   const painted: number[] = []
-  const paint = remember(async ({ width }) => {
+  const paint = remember(async (picture) => {
+    const { width } = JSON.parse(picture)
     painted.push(width)
     if (width < 0) throw new Error('too narrow')
     return new Uint8Array(10).fill(width)

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import type { Picture } from '../../src/bot/reply.ts'
 import { inches } from '../../src/core/measure/length.ts'
+import { sceneOf } from '../../src/drawing/drawing.ts'
 import { writeSvg } from '../../src/painting/svg.ts'
 import { cutPictures, EXTREMES, INCHES, METRIC, planOf, planPictures, USUAL } from '../drawing/corpus.ts'
 
@@ -38,7 +39,7 @@ describe('pictures as they were last looked at', () => {
   it.each(snapped)('%s', (name, { scene }) => {
     const kept = `${folder}${name}.svg`
     const changed = `${folder}${name}.new.svg`
-    const svg = settled(writeSvg(scene))
+    const svg = settled(writeSvg(sceneOf(scene)))
     rmSync(changed, { force: true })
     const before = existsSync(kept) ? readFileSync(kept, 'utf8') : undefined
     // Look at the new one; if it is right, it takes the place of the old one.

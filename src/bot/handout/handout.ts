@@ -1,4 +1,4 @@
-import type { Scene } from '../../drawing/scene.ts'
+import type { Drawable } from '../../drawing/drawing.ts'
 
 /** The two papers that home printers hold: ISO 216 A4, and Letter (ANSI/ASME Y14.1 size A). */
 export const PAPERS = ['a4', 'letter'] as const
@@ -45,7 +45,7 @@ export type Block =
   | { readonly block: 'words'; readonly text: string; readonly strong?: boolean }
   | { readonly block: 'points'; readonly items: readonly string[] }
   | { readonly block: 'tasks'; readonly items: readonly HandoutTask[] }
-  | { readonly block: 'picture'; readonly alt: string; readonly scene: Scene; readonly tallest?: number }
+  | { readonly block: 'picture'; readonly alt: string; readonly scene: Drawable; readonly tallest?: number }
   | { readonly block: 'labels'; readonly labels: readonly Label[] }
   | HandoutTable
 

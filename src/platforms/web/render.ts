@@ -1,4 +1,5 @@
 import { showCell } from '../../bot/format.ts'
+import { sizeOf } from '../../bot/picture.ts'
 import type { PlatformParts } from '../../bot/platform.ts'
 import type { File, Picture, Table } from '../../bot/reply.ts'
 import type { Response } from '../../bot/request.ts'
@@ -39,7 +40,8 @@ const renderTable = ({ title, columns, rows }: Table, show: Show): CardTable => 
 })
 
 async function renderPicture(picture: Picture, parts: RenderParts): Promise<CardPicture> {
-  const card = { name, alt, width: scene.width, height: scene.height }
+  const { name, alt, scene } = picture
+  const card = { name, alt, ...sizeOf(picture) }
   try {
     return { ...card, content: await parts.transcript.keepContent(await parts.paint(scene)) }
   } catch (error) {
