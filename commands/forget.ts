@@ -25,6 +25,7 @@ export default defineCommand({
         deleted + unnamed === 0
           ? 'Nothing was kept of you'
           : 'Forgotten: nothing of what is kept names you any more',
+      forgets: 'person',
       figures: { deleted, unnamed },
     }
   },

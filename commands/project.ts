@@ -115,7 +115,7 @@ function difference(before: Project | undefined, after: Project, context: Contex
   // What was said of the plan before holds still, and is not said again.
   const said = [...sawNotes(was.plan, show, settled.kerf), ...was.assumptions]
   const fresh = [...sawNotes(now.plan, show, settled.kerf), ...now.assumptions].filter(
-    (line) => !said.includes(line),
+    (line) => !said.includes(line) || now.idle.includes(line),
   )
   return {
     answer: differenceAnswer(changed, [was.plan.spec, now.plan.spec], show),
@@ -203,6 +203,7 @@ const forget = defineAction({
         deleted === 0
           ? 'Nothing was kept in this channel'
           : `Deleted, with ${deleted} ${deleted === 1 ? 'revision' : 'revisions'}. Nothing of the plan is left`,
+      forgets: 'channel',
       figures: { deleted },
     }
   },

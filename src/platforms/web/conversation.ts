@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { setTimeout as pause } from 'node:timers/promises'
 import type { PlatformParts } from '../../bot/platform.ts'
+import type { Forgets } from '../../bot/reply.ts'
 import type { Request, Response } from '../../bot/request.ts'
 import { createNotices } from '../notices.ts'
 import type { Card } from './card.ts'
@@ -55,6 +56,7 @@ export function createConversation(parts: PlatformParts, transcript: Transcript,
   const ask = async (visitor: Visitor, line: string): Promise<EntryView> => {
     const at = parts.now().toISOString()
     const response = await answer(visitor, line)
+    if (response.ok) await follow(visitor, response.reply.forgets)
     const isForAll = response.ok && response.reply.audience === 'channel'
     const card = await render(response, { ...parts, transcript })
     const entry: Entry = {
@@ -93,16 +95,24 @@ export function createConversation(parts: PlatformParts, transcript: Transcript,
     live.publish(visitor.channel, shared)
     return viewFor(visitor, shared)
   }
-  const forget = async (visitor: Visitor): Promise<number> => {
+  /** Deletes the entries of a channel that are `wanted`; what stands there for everybody stays. */
+  const forgetIn = async (channel: string, wanted: (entry: Entry) => boolean): Promise<number> => {
     const gone: string[] = []
-    const isOwn = own(visitor)
-    const count = await transcript.forget(visitor.channel, (kept) => {
-      if (!isOwn(kept)) return false
-      gone.push((kept as { id: string }).id)
+    const count = await transcript.forget(channel, (kept) => {
+      const entry = readEntry(kept)
+      if (!entry || !wanted(entry)) return false
+      gone.push(entry.id)
       return true
     })
-    live.publishForgotten(visitor, gone)
+    live.publishForgotten(channel, gone)
     return count
+  }
+  const forget = (visitor: Visitor): Promise<number> => forgetIn(visitor.channel, own(visitor))
+  /** What the bot has deleted is deleted from what was said as well. */
+  const follow = async (visitor: Visitor, forgets: Forgets | undefined): Promise<void> => {
+    if (forgets === 'channel') await forgetIn(visitor.channel, () => true)
+    if (forgets !== 'person') return
+    for (const channel of await transcript.channels()) await forgetIn(channel, own(visitor))
   }
   return {
     ask: (visitor, line) => whole(ask(visitor, line)),

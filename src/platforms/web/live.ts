@@ -21,8 +21,8 @@ export interface Live {
   readonly publishPosted: (channel: string, posted: Posted) => void
   /** Tells everybody in the channel that what it keeps has changed. */
   readonly publishChange: (channel: string) => void
-  /** Tells every page of this person in the channel that what they asked is gone. */
-  readonly publishForgotten: (visitor: Visitor, ids: readonly string[]) => void
+  /** Tells everybody in the channel which entries are gone. */
+  readonly publishForgotten: (channel: string, ids: readonly string[]) => void
   readonly closeAll: () => void
 }
 
@@ -46,7 +46,8 @@ export function createLive(): Live {
     publishChange: (channel) => {
       for (const { send } of inChannel(channel)) send('changed', {})
     },
-    publishForgotten: ({ channel }, ids) => {
+    publishForgotten: (channel, ids) => {
+      if (ids.length === 0) return
       for (const { send } of inChannel(channel)) send('forgotten', { ids })
     },
     closeAll: () => {

@@ -1,5 +1,7 @@
 /** One person at one browser, without a page: sends what the page would. */
 export interface Caller {
+  /** What tells the browser from others. */
+  readonly cookie: string
   readonly get: (path: string, headers?: Readonly<Record<string, string>>) => Promise<globalThis.Response>
   readonly post: (
     path: string,
@@ -31,10 +33,15 @@ export interface Live {
   readonly close: () => void
 }
 
-/** Somebody new at a room, with a browser of their own. */
-export async function caller(url: string, name = 'Ann', channel = 'bench'): Promise<Caller> {
-  const first = await fetch(`${url}/`)
-  const cookie = first.headers.get('set-cookie')?.split(';')[0] ?? ''
+/** Somebody new at a room, with a browser of their own, or that of another caller. */
+export async function caller(
+  url: string,
+  name = 'Ann',
+  channel = 'bench',
+  browser?: Caller,
+): Promise<Caller> {
+  const first = await fetch(`${url}/`, { headers: browser ? { cookie: browser.cookie } : {} })
+  const cookie = browser?.cookie ?? first.headers.get('set-cookie')?.split(';')[0] ?? ''
   await first.arrayBuffer()
   const who = { name, channel }
   const get: Caller['get'] = (path, headers = {}) => fetch(url + path, { headers: { cookie, ...headers } })
@@ -45,6 +52,7 @@ export async function caller(url: string, name = 'Ann', channel = 'bench'): Prom
       body: typeof body === 'string' ? body : JSON.stringify({ ...who, ...(body as object) }),
     })
   return {
+    cookie,
     get,
     post,
     ask: async (line) => (await (await post('/room/lines', { line })).json()) as EntryRead,

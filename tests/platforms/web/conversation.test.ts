@@ -119,6 +119,36 @@ describe('what somebody asks', () => {
     expect(await lines(ann)).toEqual([])
   })
 
+  it('goes with the plan of the channel, whoever asked it, but for what stands for everybody', async () => {
+    const [ann, ben] = [await caller(room.url, 'Ann', 'plan'), await caller(room.url, 'Ben', 'plan')]
+    const elsewhere = await caller(room.url, 'Ann', 'other-plan')
+    await ann.ask('project start 17in x 13in height=15in')
+    await elsewhere.ask('units')
+    await ben.ask('convert 1in')
+    const live = await ben.live()
+    await live.next()
+    await ann.ask('project forget')
+    expect(await lines(ben)).toEqual(['convert 1in'])
+    await ann.ask('project forget sure=yes')
+    expect(((await live.nextOf('forgotten')) as { ids: string[] }).ids).toHaveLength(3)
+    live.close()
+    expect(await lines(ann)).toEqual(['project forget sure=yes'])
+    expect(await history(ben)).toMatchObject({ entries: [], posted: [{ notice: 'group' }] })
+    expect(await lines(elsewhere)).toEqual(['units'])
+  })
+
+  it('goes with who asked it, in every channel, and with nobody else', async () => {
+    const [ann, ben] = [await caller(room.url, 'Cleo', 'first'), await caller(room.url, 'Ben', 'first')]
+    const elsewhere = await caller(room.url, 'Cleo', 'second', ann)
+    await ann.ask('units')
+    await elsewhere.ask('help')
+    await ben.ask('units')
+    await ann.ask('forget me sure=yes')
+    expect(await lines(ann)).toEqual(['forget me sure=yes'])
+    expect(await lines(elsewhere)).toEqual([])
+    expect(await lines(ben)).toEqual(['units'])
+  })
+
   it('is kept over a restart, with who may see it', async () => {
     const first = await openWebRoom()
     const ann = await caller(first.url, 'Ann')
