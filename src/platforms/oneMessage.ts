@@ -9,13 +9,21 @@ const FILE = 'cautions.txt'
 export function inOneMessage(reply: Reply, fits: (reply: Reply) => boolean): Reply {
   if (fits(reply)) return reply
   const all = reply.cautions ?? []
-  let [low, high] = [0, all.length]
+  return withCautions(
+    reply,
+    mostOf(all.length, (count) => fits(withCautions(reply, count))),
+  )
+}
+
+/** The most of `count` for which `fits` holds, 0 where it holds for none; it must hold for less where it holds for more. */
+export function mostOf(count: number, fits: (count: number) => boolean): number {
+  let [low, high] = [0, count]
   while (low < high) {
     const middle = Math.ceil((low + high) / 2)
-    if (fits(withCautions(reply, middle))) low = middle
+    if (fits(middle)) low = middle
     else high = middle - 1
   }
-  return withCautions(reply, low)
+  return low
 }
 
 function withCautions(reply: Reply, count: number): Reply {

@@ -7,9 +7,9 @@ import { escapeText } from './escape.ts'
 import { buttonValue } from './keptLines.ts'
 import { limits } from './limits.ts'
 import { button, clipped, context, type Post, plainMessage, type SlackMessage } from './message.ts'
+import { moreBlocks, shortened } from './moreCautions.ts'
 import { putUpNotice } from './notice.ts'
 import type { Attachments } from './recent.ts'
-import { render } from './render.ts'
 import { packMessage } from './sharedMessage.ts'
 import { slackError } from './slackError.ts'
 
@@ -29,7 +29,8 @@ export async function deliver(desk: Desk, to: Destination, delivery: Delivery): 
 
 async function showAnswer(desk: Desk, to: Destination, delivery: Delivery): Promise<void> {
   const { response, audience } = delivery
-  const message = render(response)
+  const { message: short, rest } = shortened(response)
+  const message = { ...short, blocks: [...short.blocks, ...(await moreBlocks(rest, desk, to.user))] }
   const isPublic = audience === 'channel' || (response.ok && response.reply.audience === 'channel')
   if (!isPublic) return logged(desk, tell(to, await privatePost(desk, to, message, delivery)))
   // A message that was answered stands over its answer; a command or a press does not.

@@ -9,9 +9,11 @@ const KEPT = 'kept:'
  * is; nobody's where that is empty.
  */
 export const buttonValue = async (text: string, keeping: Keeping, user: string): Promise<string> =>
-  text.length <= limits.buttonValue && !text.startsWith(KEPT)
-    ? text
-    : `${KEPT}${await keeping.keepLine(text, user)}`
+  text.length <= limits.buttonValue && !text.startsWith(KEPT) ? text : keptValue(text, keeping, user)
+
+/** The same, short in any case. */
+export const keptValue = async (text: string, keeping: Keeping, user: string): Promise<string> =>
+  `${KEPT}${await keeping.keepLine(text, user)}`
 
 /** The text that a button stands for; undefined when it is kept no more. */
 export const recalledText = async (value: string, keeping: Keeping): Promise<string | undefined> =>

@@ -6,6 +6,7 @@ import { show, tell } from './destination.ts'
 import { formOf, formView } from './form.ts'
 import { publishHome } from './home.ts'
 import { recalledText } from './keptLines.ts'
+import { cautionsPost } from './moreCautions.ts'
 import { plainMessage } from './message.ts'
 import { putUpNotice } from './notice.ts'
 import type { Press } from './press.ts'
@@ -16,6 +17,7 @@ export const PRESSES: Readonly<Record<string, (press: Press) => Promise<void>>> 
   line: pressLine,
   show: pressShow,
   send: pressSend,
+  more: pressMore,
   form: pressForm,
   channel: pressChannel,
 }
@@ -77,6 +79,14 @@ async function pressSend(press: Press): Promise<void> {
   const opened = await client.chat.postMessage({ channel: to.user, text: 'What you asked for:' })
   const direct = { ...to, channel: opened.channel ?? to.user, thread: undefined }
   if (await share(desk, direct, attachments)) await say(press, 'Sent to you as a direct message.')
+}
+
+/** Says the cautions that an answer had no room for, to whoever asks for them. */
+async function pressMore(press: Press): Promise<void> {
+  const { desk, to } = press
+  const kept = await recalledText(press.value, desk.parts.keeping)
+  if (kept === undefined) return say(press, GONE)
+  await logged(desk, tell(to, await cautionsPost(kept, desk, to.user)))
 }
 
 /** Opens the form of a line. Slack lets a modal be opened for three seconds only, so nothing is looked up before. */

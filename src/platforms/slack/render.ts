@@ -9,7 +9,7 @@ import { escapeText } from './escape.ts'
 import { limits } from './limits.ts'
 import { button, context, plainMessage, type SlackMessage, section } from './message.ts'
 
-/** A response as a Slack message, within every limit; answer and cautions are never cut short. */
+/** A response as a Slack message, within every limit unless answer and cautions alone are not (moreCautions.ts). */
 export function render(response: Response): SlackMessage {
   if (!response.ok) return plainMessage(escapeText(response.error))
   const { show } = response
@@ -24,11 +24,15 @@ export function render(response: Response): SlackMessage {
 
 const blocksOf = (reply: Reply, show: Show): readonly KnownBlock[] => [
   ...chunks([escapeText(reply.answer)]).map(section),
-  ...chunks((reply.cautions ?? []).map(({ text }) => escapeText(`! ${text}`))).map(section),
+  ...cautionBlocks((reply.cautions ?? []).map(({ text }) => text)),
   ...(reply.tables ?? []).flatMap((table) => tableBlocks(table, show)),
   ...chunks((reply.notes ?? []).map((note) => escapeText(`- ${note}`))).map(context),
   ...buttonBlocks(reply.buttons ?? []),
 ]
+
+/** Cautions in full, in as few sections as hold them. */
+export const cautionBlocks = (cautions: readonly string[]): readonly KnownBlock[] =>
+  chunks(cautions.map((each) => escapeText(`! ${each}`))).map(section)
 
 /**
  * A table as a code block at most 28 columns wide, which no phone wraps. Slack's own table block is not used: it is taken
@@ -82,7 +86,7 @@ function fallbackText(reply: Reply, show: Show): string {
 }
 
 /** As many of the lines as there is room for, and how many more there are; the blocks under the text have all of them. */
-function withinText(lines: readonly string[]): string {
+export function withinText(lines: readonly string[]): string {
   const all = lines.join('\n')
   if (all.length <= limits.text) return all
   let count = lines.length
