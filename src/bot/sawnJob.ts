@@ -32,11 +32,21 @@ export async function cutOrderReply(
   const step = stepOf(context, job.show)
   const sawn: Sawn[] = []
   for (const laid of job.groups) {
-    const order = await context.search.orderCuts({ safeWidth: safe, step, ...sawing(laid) }, terms)
+    const order = await orderOf(laid, job, context, terms, safe)
     sawn.push({ laid, rips: ripsOf(laid, context.settled.kerf), order })
   }
   return reply(job, sawn, { safe, step, context })
 }
+
+/** The saw settings of one group of a job in order. */
+export const orderOf = (
+  laid: LaidGroup,
+  { show }: LaidJob,
+  context: Context,
+  terms: Terms,
+  safe: Length = context.settings.safeRip,
+): Promise<CutOrder> =>
+  context.search.orderCuts({ safeWidth: safe, step: stepOf(context, show), ...sawing(laid) }, terms)
 
 const sawing = (laid: LaidGroup) =>
   isSheets(laid)

@@ -3,7 +3,7 @@ import type { Plan } from '../core/plan.ts'
 import { buildSteps } from '../core/steps/buildSteps.ts'
 import { type Marks, type Standing, standings } from '../core/steps/progress.ts'
 import type { Step } from '../core/steps/step.ts'
-import type { RippedBoards } from '../core/steps/strips.ts'
+import type { SawTerms } from '../core/steps/strips.ts'
 import { minutesOf } from '../core/steps/times.ts'
 import { findBoard } from '../core/stock/boards.ts'
 import type { Context } from './context.ts'
@@ -12,6 +12,7 @@ import type { LaidJob } from './laidJob.ts'
 import { boardsOfPlan, fencesOf, type PlanBoards } from './planBoards.ts'
 import type { PlanChoices } from './planChoices.ts'
 import { planned } from './plannedSurround.ts'
+import { type PlanSheets, sheetsOfPlan } from './planSheets.ts'
 import { quoted, Refusal } from './refusal.ts'
 import { didYouMean } from './suggest.ts'
 
@@ -35,9 +36,10 @@ export interface Build {
   readonly boards: PlanBoards
   /** Parts that no sheet or board gives in one piece, and where they are joined, a line each. */
   readonly joins: readonly string[]
+  readonly sheets: PlanSheets
 }
 
-/** The steps of the channel's plan, its strips ripped from the boards of its layout. Throws a Refusal when there is none. */
+/** The steps of the channel's plan, cut from the sheets and boards of its layout as that lies. Throws a Refusal when there is none. */
 export async function openBuild(context: Context, laid?: LaidJob): Promise<Build> {
   const { project, reference } = context
   if (!project)
@@ -45,20 +47,30 @@ export async function openBuild(context: Context, laid?: LaidJob): Promise<Build
       'invalid',
       'there is nothing to build yet; this channel has no project: project start 17in x 13in height=15in',
     )
-  const { plan, joins } = planned(project.choices, context)
-  const boards = await boardsOfPlan(plan, context, laid)
-  const steps = stepsOf(plan, project.choices, context, fencesOf(boards))
-  return { steps, minutes: (step) => minutesOf(step, reference.times), boards, joins }
+  const worked = planned(project.choices, context)
+  const boards = await boardsOfPlan(worked.plan, context, laid)
+  const sheets = await sheetsOfPlan(worked, context, laid)
+  const steps = stepsOf(worked.plan, project.choices, context, {
+    boards: fencesOf(boards),
+    sheets: sheets.settings,
+  })
+  return {
+    steps,
+    minutes: (step) => minutesOf(step, reference.times),
+    boards,
+    joins: worked.joins,
+    sheets,
+  }
 }
 
-/** The steps of a plan, its strips ripped from `boards`; from the board that was chosen or the usual one where nobody has laid it out. */
+/** The steps of a plan, cut as it is `laid`; from the board that was chosen or the usual one where nobody has laid it out. */
 export const stepsOf = (
   plan: Plan,
   choices: PlanChoices,
   context: Context,
-  boards?: readonly RippedBoards[],
+  laid: Pick<SawTerms, 'boards' | 'sheets'> = {},
 ): readonly Step[] =>
-  buildSteps(plan, { boards, board: boardOf(choices, context), safe: context.settings.safeRip })
+  buildSteps(plan, { ...laid, board: boardOf(choices, context), safe: context.settings.safeRip })
 
 /** Width of the board that the strips are ripped from; undefined where a measured width took its place. */
 function boardOf({ board, width, region }: PlanChoices, { settings, settled, reference }: Context) {

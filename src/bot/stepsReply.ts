@@ -108,7 +108,7 @@ export function currentReply(all: readonly Standing[], build: Build, context: Co
     notes: [
       step.how,
       ...boardNotes(step, build, context),
-      ...(JOINS.has(step.stage) ? build.joins : []),
+      ...(JOINS.has(step.stage) ? panelNotes(build) : []),
       `about ${timeWords(build.minutes(step))}; ${timeWords(minutes)} left in all, drying not counted`,
       ...changedNotes(all),
     ],
@@ -120,6 +120,12 @@ export function currentReply(all: readonly Standing[], build: Build, context: Co
     figures,
   }
 }
+
+/** Panels that are joined, and what to mind where the sheets are not cut as their layout lies. */
+const panelNotes = ({ joins, sheets }: Build): readonly string[] => [
+  ...(sheets.instead === undefined ? [] : [sheets.instead]),
+  ...joins,
+]
 
 /** Which boards the strips come out of: those that are bought. */
 function boardNotes({ stage }: Step, { boards }: Build, { project }: Context): readonly string[] {

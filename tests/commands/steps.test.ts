@@ -43,7 +43,7 @@ describe('steps', () => {
   it('begin with the step in hand, its first number, and what comes after', () =>
     build(async (room) => {
       const reply = await room.reply('steps')
-      expect(reply.answer).toMatch(/^Step 1 of \d+, break down sheets: rip fence 15 in$/u)
+      expect(reply.answer).toMatch(/^Step 1 of \d+, break down sheets: crosscut 15 in$/u)
       expect(reply.tables?.at(-1)?.title).toBe('Then (in)')
       expect(reply.tables?.at(-1)?.rows[0]).toEqual([2, '18', 'cut side panel'])
       expect(reply.cautions?.map(({ id }) => id)).toContain('full-sheet')
@@ -106,7 +106,7 @@ describe('steps', () => {
       const after = await figuresOf(room, 'steps done')
       expect(after.minutes).toBe(before.minutes - (before.steps[0]?.minutes ?? 0))
       expect(step(after, 'cut side panel')?.settings).toEqual([
-        { what: 'stop', of: null, value: 457.2, unit: 'mm', within: null },
+        { what: 'rip', of: '2 B', value: 457.2, unit: 'mm', within: null },
       ])
     }))
 
@@ -162,7 +162,7 @@ describe('where was I', () => {
       await room.reply('steps done 1', { user: 'ben' })
       const reply = await room.reply('steps now', { user: 'anna' })
       expect(reply.notes?.[0]).toMatch(
-        /^last: 1, break down sheets: rip fence 15 in, done by ben, 2026-03-06 18:\d\d UTC$/u,
+        /^last: 1, break down sheets: crosscut 15 in, done by ben, 2026-03-06 18:\d\d UTC$/u,
       )
       expect(reply.answer).toMatch(/^Step 3 of/u)
     }))

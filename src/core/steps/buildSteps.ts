@@ -10,7 +10,7 @@ import { type SawTerms, stripSteps } from './strips.ts'
  * once, fixed where it is carried, and in hand when the box is put together.
  */
 export const buildSteps = (plan: Plan, saw: SawTerms): readonly Step[] => [
-  ...panelSteps(plan),
+  ...panelSteps(plan, saw),
   ...stripSteps(plan, saw),
   ...grooveSteps(plan),
   ...cutoutSteps(plan),

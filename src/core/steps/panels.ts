@@ -2,7 +2,9 @@ import { type Length, toMillimetres, ZERO } from '../measure/length.ts'
 import { layGrooves } from '../panelling/grooves.ts'
 import type { Part, Plan } from '../plan.ts'
 import type { Cutout } from '../plan/part.ts'
+import { sheetSteps } from './sheetSteps.ts'
 import type { Setting, Step } from './step.ts'
+import type { SawTerms } from './strips.ts'
 
 const sheetParts = ({ parts }: Plan): readonly Part[] => parts.filter(({ material }) => material === 'sheet')
 
@@ -10,9 +12,13 @@ const longestFirst = (a: Part, b: Part): number => b.length - a.length
 
 const piecesOf = (parts: readonly Part[]): number => parts.reduce((sum, { count }) => sum + count, 0)
 
-/** The sheets ripped to the widths of the panels, each fence setting once, and each kind of panel cut to length. */
-export function panelSteps(plan: Plan): readonly Step[] {
+/**
+ * The panels out of the sheets: as the layout is cut where there is one, else ripped to their widths, each fence setting
+ * once, and each kind cut to length.
+ */
+export function panelSteps(plan: Plan, { sheets }: SawTerms): readonly Step[] {
   const parts = sheetParts(plan)
+  if (sheets) return sheetSteps(parts, sheets)
   const widths = [...new Set(parts.map(({ width }) => width))].sort((a, b) => b - a)
   const rips: Step = {
     id: 'break down sheets',

@@ -1,6 +1,7 @@
 import { type Length, nanometres, toMillimetres } from '../measure/length.ts'
 import { ripSettings } from '../panelling/rips.ts'
 import type { Part, Plan } from '../plan.ts'
+import type { SheetSetting } from './sheetSteps.ts'
 import type { Setting, Step } from './step.ts'
 
 /** Boards of one kind that strips are ripped from. */
@@ -12,6 +13,8 @@ export interface RippedBoards {
 
 /** The saw, and the boards that the strips come out of. */
 export interface SawTerms {
+  /** The sheets as their layout is cut; without it every panel is ripped to its width, then cut to length. */
+  readonly sheets?: readonly SheetSetting[] | undefined
   /** As a layout takes them; they go before `board`. */
   readonly boards?: readonly RippedBoards[] | undefined
   /** Dressed width of the board; undefined where nobody has said which. */
