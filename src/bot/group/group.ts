@@ -39,6 +39,8 @@ export const needSchema = z.strictObject({
   /** Of all of it, in cents, where it is bought for everybody. */
   cost: z.int().min(0).optional(),
   claims: z.array(z.strictObject({ user: person, count: z.int().min(1) })),
+  /** Put there because the kits take it, and gone when they no longer do. */
+  ofKits: z.boolean().optional(),
 })
 export type Need = z.output<typeof needSchema>
 

@@ -19,16 +19,28 @@ import {
 } from './group.ts'
 import { groupFigures, missing, namesOf } from './groupReply.ts'
 import { mergedList, workKits } from './kits.ts'
+import { neededByKits, withTaken } from './neededByKits.ts'
 import { centsOf } from './sameMoney.ts'
 import { findThing, isSameThing, readThing } from './thing.ts'
 
-/** Taps that are offered at once. */
+/** Things that are named in the first line and offered as taps at once. */
 const MOST_BUTTONS = 5
 
 export const needs = defineAction({
   summary: 'Who brings what: what nobody brings yet stands first',
-  options: z.strictObject({}),
-  run: async (_input, context) => needsReply(current(await groupOf(context).read()), context, ''),
+  options: z.strictObject({ kits: yes('put there what all kits take, as an organiser').optional() }),
+  run: async ({ kits = false }, context) => {
+    const group = current(await groupOf(context).read())
+    if (!kits) return needsReply(group, context, '')
+    await organisersOnly(context, 'says what is needed')
+    const taken = await neededByKits(context)
+    const { after } = await groupOf(context).change((kept) => withTaken(current(kept), taken))
+    return needsReply(
+      after,
+      context,
+      `On the list is what ${counted(after.members.filter(({ waiting }) => !waiting).length, 'kit')} take`,
+    )
+  },
 })
 
 export const need = defineAction({
@@ -61,6 +73,7 @@ export const need = defineAction({
         count: thing.count ?? known?.count ?? 1,
         cost: cents ?? known?.cost,
         claims: known?.claims ?? [],
+        ...(known?.ofKits && { ofKits: true }),
       }
       return {
         ...group,
@@ -176,7 +189,7 @@ export const bring = defineAction({
       return { ...group, brought: [...group.brought, { user, item }] }
     })
     const item = after.brought.at(-1)?.item
-    const said = item ? `You bring ${item.onHand ?? 1} ${item.name ?? item.kind}, ${item.label}` : ''
+    const said = item ? `You bring ${item.onHand ?? 1} x ${item.name ?? item.kind}, ${item.label}` : ''
     const reply = await needsReply(after, context, said)
     return note ? { ...reply, notes: [note, ...(reply.notes ?? [])] } : reply
   },
@@ -251,7 +264,9 @@ async function needsReply(group: Group, context: Context, said: string): Promise
 
 function openWords(open: readonly Need[], all: number): string {
   if (all === 0)
-    return 'nothing is on the list of what is needed yet; an organiser adds to it with "group need clamps count=8"'
-  if (open.length === 0) return 'everything that is needed is brought'
-  return `${counted(open.length, 'thing')} still open: ${open.map((row) => row.name).join(', ')}`
+    return 'Nothing is on the list of what is needed yet; an organiser adds to it with "group need clamps count=8", or what the kits take with "group needs kits=yes"'
+  if (open.length === 0) return 'Everything that is needed is brought'
+  const said = open.slice(0, MOST_BUTTONS).map((row) => row.name)
+  const more = open.length - said.length
+  return `${counted(open.length, 'thing')} still open: ${said.join(', ')}${more > 0 ? ` and ${more} more` : ''}`
 }

@@ -71,6 +71,44 @@ describe('what is needed', () => {
   })
 })
 
+describe('what the kits take', () => {
+  const needed = async (who: Who = ANN) => (await room.reply('group needs kits=yes', who)).figures.needs
+
+  it('goes on the list with its amounts, keeps what is claimed, and goes when it is not taken any more', async () => {
+    await room.reply('group join', ANN)
+    await room.reply('group need clamps count=8', ANN)
+    expect(await room.refusal('group needs kits=yes', BOB)).toMatch(/only an organiser says what is needed/u)
+    const layout = (await room.reply('group layout', ANN)).figures
+    const first = await needed()
+    const row = (name: RegExp) => expect.objectContaining({ name: expect.stringMatching(name) })
+    expect(first).toEqual(
+      expect.arrayContaining([
+        { name: 'clamps', count: 8, missing: 8 },
+        { name: '1/2 in plywood 4x8', count: layout.sheets, missing: layout.sheets },
+        { name: 'safety glasses', count: 2, missing: 2 },
+        row(/brads box/u),
+        row(/glue/u),
+        row(/grit sandpaper/u),
+      ]),
+    )
+    await room.reply('group claim safety glasses count=1', BOB)
+    await room.reply('group bring 1 sheet 4ft x 8ft sheet=1/2in', BOB)
+    const next = await needed()
+    expect(next).not.toEqual(expect.arrayContaining([row(/plywood/u)]))
+    expect(next).toEqual(expect.arrayContaining([{ name: 'safety glasses', count: 2, missing: 1 }]))
+    expect(await needed()).toEqual(next)
+  })
+
+  it('costs what the channel pays for it, and nothing twice', async () => {
+    await needed()
+    const wood = (await room.reply('group money', ANN)).figures.perKit
+    expect(wood).toMatchObject([{ shared: 0 }])
+    await room.reply('shopping price yellow glue 4 oz price=3.50', ANN)
+    await needed()
+    expect((await room.reply('group money', ANN)).figures.perKit).toMatchObject([{ shared: 3.5 }])
+  })
+})
+
 describe('stock that is brought', () => {
   it.each([
     ['2 boards 2x4x8', 2],
