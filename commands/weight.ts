@@ -131,6 +131,9 @@ function weighProject(input: Asked, context: Context): Reply {
     ],
     notes: [
       ...(planted && soil !== 'none' ? plantedNotes(planted, soil, show) : []),
+      ...(!planted && input.depth !== undefined
+        ? ['depth= is for soil: there is none here (soil=garden or light)']
+        : []),
       ...(planted && input.depth === undefined
         ? [`filled to ${show.length(plan.panelHeight)} (depth=; soil=light, or none)`]
         : []),

@@ -88,8 +88,7 @@ function fitLine({ fit }: PlanChoices, { corner, fit: gap }: Spec, show: Show): 
     return fit === undefined
       ? `slots ${stockSize(gap, show)} wider than the sheet: paint, swelling and a push fit (fit=)`
       : ''
-  if (corner !== 'captured')
-    return fit === undefined ? '' : 'fit= is for captured and halved corners only: none is left here'
+  if (corner !== 'captured') return ''
   const assumed =
     fit === undefined ? `${stockSize(gap, show)} gap at each end of a corner stile (fit=); ` : ''
   return `${assumed}"fit" says how loose and how tight it gets over the year`

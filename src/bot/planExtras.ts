@@ -60,7 +60,7 @@ function frontOf(
   return differs ? { height: front, braced: frontBrace, grooves: frontGrooves } : undefined
 }
 
-/** What was taken for extras that were asked for, and which options go for nothing, one line each. */
+/** What was taken for extras that were asked for, one line each. */
 export function extraAssumptions(choices: PlanChoices, spec: Spec, show: Show): readonly string[] {
   const { lid, bottom } = spec
   return [
@@ -72,9 +72,5 @@ export function extraAssumptions(choices: PlanChoices, spec: Spec, show: Show): 
       ? `drain holes at most ${show.length(DRAIN_SPACING)} apart (spacing=)`
       : '',
     spec.cord && choices.cordIn === undefined ? `the cord goes through one ${spec.cord.face} (cordin=)` : '',
-    !bottom && choices.drain ? 'drain= is for a bottom: there is none here (bottom=)' : '',
-    !lid && choices.handle !== undefined && choices.handle !== 'none'
-      ? 'handle= is for a lid: there is none here (lid=)'
-      : '',
   ].filter((line) => line !== '')
 }

@@ -4,6 +4,7 @@ import { type Plan, planSurround } from '../core/plan.ts'
 import { completePlan } from './completePlan.ts'
 import type { Context } from './context.ts'
 import { holdLines } from './holdLines.ts'
+import { idleLines } from './idleChoices.ts'
 import { type CutPart, joinParts, type Sold } from './joinLines.ts'
 import { obstacleSentence, warningLine } from './obstacleWords.ts'
 import type { PlanChoices } from './planChoices.ts'
@@ -21,6 +22,8 @@ export interface Planned {
   readonly warnings: readonly string[]
   /** What nobody said, and what was taken in its place. */
   readonly assumptions: readonly string[]
+  /** Options that go for nothing, a line each; they stand among the assumptions too. */
+  readonly idle: readonly string[]
 }
 
 /** More room on each side than this is a slip of the unit: 1 m. */
@@ -47,13 +50,15 @@ export function planned(choices: PlanChoices, context: Context): Planned {
   if (plan.status === 'impossible')
     throw new Refusal('invalid', obstacleSentence(plan.obstacle, context.show))
   const warnings = plan.warnings.map((warning) => warningLine(warning, context.show))
+  const idle = idleLines(choices, spec)
   const joined = joinParts(plan, soldFor(plan, choices, context), context.show)
   return {
     plan,
     cut: joined.parts,
     joins: joined.lines,
     warnings: [...openLines(choices), ...warnings, ...joined.lines, ...holdLines(plan, context)],
-    assumptions,
+    assumptions: [...assumptions, ...idle],
+    idle,
   }
 }
 

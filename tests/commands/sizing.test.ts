@@ -268,7 +268,7 @@ describe('the reply', () => {
     expect(textOf(await room.reply(`${SURROUND} fit=1/16in`))).toContain('"fit" says how loose')
     for (const corner of ['cleated', 'butted']) {
       const { notes = [] } = await room.reply(`${SURROUND} corner=${corner} fit=1/16in`)
-      expect(notes.join()).toContain('fit= is for captured and halved corners only')
+      expect(notes.join()).toContain('fit= is for captured or halved corners: there is none here (corner=)')
       expect(notes.join()).not.toContain('"fit" says')
     }
     expect(textOf(await room.reply(`${SURROUND} corner=butted`))).not.toContain('fit=')

@@ -164,6 +164,7 @@ describe('weight of the plan', () => {
       'invalid: soil 15 1/16 in deep is more than the box is high: give depth=15in or less, or a taller box',
     )
     expect((await channel.reply('weight depth=15in')).answer).toContain('filled and soaked')
+    expect((await channel.reply('weight soil=none depth=6in')).notes?.join()).toContain('depth= is for soil')
     await channel.room.close()
   })
 
