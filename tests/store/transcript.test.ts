@@ -69,6 +69,20 @@ describe('a transcript', () => {
     expect(kept[0]).toEqual({ id: '5' })
   })
 
+  it('finds every entry where it lies, whatever was said, deleted and added between', async () => {
+    const transcript = await openTranscript(folder)
+    const said = (id: string, line: string) => ({ id, line }) as { id: string }
+    const words = ['½ in', 'Bär', '板', 'plain', '🪵🪵'].map((line, number) => said(`${number}`, line))
+    await Promise.all(words.map((entry, number) => transcript.append(number % 2 ? 'shed' : 'bench', entry)))
+    expect(await transcript.recent('bench', 5, all)).toEqual([words[0], words[2], words[4]])
+    await transcript.forget('bench', (entry) => (entry as { id: string }).id === '2')
+    const added = said('5', '¾ in')
+    const [, read] = await Promise.all([transcript.append('bench', added), transcript.recent('shed', 5, all)])
+    expect(read).toEqual([words[1], words[3]])
+    for (const each of [transcript, await openTranscript(folder)])
+      expect(await each.recent('bench', 5, all)).toEqual([words[0], words[4], added])
+  })
+
   it('deletes for good, with the content that nothing else names', async () => {
     const transcript = await openTranscript(folder)
     const [own, both] = await Promise.all(

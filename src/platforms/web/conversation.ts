@@ -1,4 +1,4 @@
-import { randomUUID } from 'node:crypto'
+import { createHash, randomUUID } from 'node:crypto'
 import { setTimeout as pause } from 'node:timers/promises'
 import type { PlatformParts } from '../../bot/platform.ts'
 import type { Forgets } from '../../bot/reply.ts'
@@ -149,7 +149,9 @@ function createTeller(answer: (visitor: Visitor, line: string) => Promise<Respon
   const said = new Map<string, string>()
   return async (visitor: Visitor): Promise<void> => {
     const response = await answer(visitor, PROJECT)
-    const now = JSON.stringify(response.ok ? response.reply.figures : response.error)
+    const figures = JSON.stringify(response.ok ? response.reply.figures : response.error)
+    // There may be many channels, so what was said is only told from what is said.
+    const now = createHash('sha256').update(figures).digest('base64')
     if (said.get(visitor.channel) === now) return
     said.set(visitor.channel, now)
     live.publishChange(visitor.channel)
