@@ -410,6 +410,20 @@ describe('the posted list', () => {
     )
   })
 
+  it('is called as the organiser says, and says so itself when the group is closed', async () => {
+    await open()
+    await room.reply('group join', BOB)
+    expect((await room.reply('group set title=Sprig planters', ANN)).notice).toBeUndefined()
+    const { notice: first } = await room.reply('group post', ANN)
+    const { notice } = await room.reply('group set title=Spring boxes', ANN)
+    expect(notice?.reply.answer).toMatch(/^Spring boxes\. Cut /u)
+    const { notice: last } = await room.reply('group close sure=yes', ANN)
+    expect(last?.reply).toMatchObject({ answer: expect.stringMatching(/^Spring boxes is closed\./u) })
+    expect(last?.reply.buttons ?? []).toEqual([])
+    expect(last?.since).toBe(first?.since)
+    expect(last?.revision).toBeGreaterThan(notice?.revision ?? 0)
+  })
+
   it('stays as it is once locked', async () => {
     await open()
     await room.reply('group join', ANN)

@@ -8,7 +8,7 @@ import { choice, count, first, money, words, yes } from '../option.ts'
 import { overlay } from '../planChoices.ts'
 import { choicesFrom } from '../planOptions.ts'
 import { quoted, Refusal } from '../refusal.ts'
-import type { Reply } from '../reply.ts'
+import type { Notice, Reply } from '../reply.ts'
 import { namedChangeOptions } from './changeOptions.ts'
 import { forEverybody } from './forEverybody.ts'
 import {
@@ -41,6 +41,7 @@ const terms = {
 }
 
 interface Terms {
+  readonly title?: string | undefined
   readonly date?: string | undefined
   readonly places?: number | undefined
   readonly spare?: number | undefined
@@ -48,9 +49,10 @@ interface Terms {
   readonly deposit?: Money | undefined
 }
 
-const withTerms = (group: Group, { date, places, spare, share, deposit }: Terms): Group =>
+const withTerms = (group: Group, { title, date, places, spare, share, deposit }: Terms): Group =>
   fillPlaces({
     ...group,
+    title: title?.slice(0, 60) ?? group.title,
     ...(date !== undefined && { date: date.slice(0, 60) }),
     places: places ?? group.places,
     spare: spare ?? group.spare,
@@ -111,12 +113,15 @@ export const open = defineAction({
 })
 
 export const set = defineAction({
-  summary: 'Change the date, places, spares, shares or deposit',
-  options: z.strictObject(terms),
+  summary: 'Change the title, date, places, spares, shares or deposit',
+  options: z.strictObject({ ...terms, title: words('what it is called', 'Spring planters').optional() }),
   run: async (input, context) => {
     await organisersOnly(context, 'changes what a group is set to')
     if (Object.values(input).every((value) => value === undefined))
-      throw new Refusal('invalid', 'what is to be set? Add date=, places=, spare=, share= or deposit=')
+      throw new Refusal(
+        'invalid',
+        'what is to be set? Add title=, date=, places=, spare=, share= or deposit=',
+      )
     if (input.deposit) await centsOf(input.deposit, context)
     const everybody = await forEverybody(context)
     const edited = await groupOf(context).change((kept) => {
@@ -218,7 +223,29 @@ export const close = defineAction({
         buttons: [{ label: 'Delete for good', line: 'group close sure=yes' }],
         figures: { deleted: 0 },
       }
+    const [last] = await groupOf(context).history(1)
     const deleted = await groupOf(context).forget()
-    return { answer: `Closed. Nothing of the group ${quoted(group.title)} is left`, figures: { deleted } }
+    return {
+      answer: `Closed. Nothing of the group ${quoted(group.title)} is left`,
+      figures: { deleted },
+      ...closingNotice(group, last?.revision ?? 0),
+    }
   },
 })
+
+/** What takes the place of a list that is up, so that nobody cuts by it or joins from it. */
+const closingNotice = ({ posted, title, opened }: Group, revision: number): { readonly notice?: Notice } =>
+  posted
+    ? {
+        notice: {
+          name: 'group',
+          revision: revision + 1,
+          since: opened,
+          reply: {
+            answer: `${title} is closed. Its list, last version ${posted.version}, is kept no more`,
+            figures: {},
+            audience: 'channel',
+          },
+        },
+      }
+    : {}

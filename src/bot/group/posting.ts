@@ -104,7 +104,8 @@ export function withNotice(
   const isSame =
     after.posted?.version === before?.posted?.version &&
     after.locked === before?.locked &&
-    after.date === before?.date
+    after.date === before?.date &&
+    after.title === before?.title
   return isSame ? reply : { ...reply, ...noticeOf(after, revision, everybody) }
 }
 
