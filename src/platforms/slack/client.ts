@@ -7,14 +7,16 @@ import { createBoltLog } from './boltLog.ts'
 import { type Connection, createHttpConnection, createSocketConnection } from './connection.ts'
 import type { Desk } from './desk.ts'
 import { limits } from './limits.ts'
-import { listen, listenForLeaving, type Run } from './listen.ts'
+import { listen, listenForDoubt, listenForLeaving, type Run } from './listen.ts'
 import type { SlackOptions } from './options.ts'
 import { pause } from './patientFetch.ts'
 import { createPeople } from './people.ts'
 import { createRecent } from './recent.ts'
 import { redactor } from './redact.ts'
+import { isTakenBack } from './refusal.ts'
 import { createResponseUrl } from './responseUrl.ts'
 import { slackError } from './slackError.ts'
+import { watchToken } from './tokenWatch.ts'
 import { createUnderWay } from './underWay.ts'
 
 /** Slack: one slash command with a typed line, mentions in threads, direct messages, buttons, forms, a home page. */
@@ -23,6 +25,12 @@ export function createSlack(parts: PlatformParts, options: SlackOptions): Platfo
   const slack = createApp(options, createBoltLog(parts.log, redact))
   const underWay = createUnderWay()
   const wait = options.pause ?? pause
+  const connection = watchToken(
+    connectionOf(slack, options, parts),
+    tokenTest(slack, options),
+    parts.log,
+    options.lookEvery,
+  )
   const desk: Desk = {
     parts,
     command: options.command,
@@ -30,23 +38,23 @@ export function createSlack(parts: PlatformParts, options: SlackOptions): Platfo
     recent: createRecent(),
     notices: createNotices({ ...parts, pause: wait }),
     pause: wait,
+    doubt: () => connection.doubt(),
   }
   const run: Run = async (name, work) => {
     try {
       await underWay.add(work())
     } catch (error) {
       const { message, stack = '' } = error as Error
-      parts.log.error(
-        { name, why: slackError(error), error: redact(message), stack: redact(stack) },
-        'Slack was not answered',
-      )
+      const why = slackError(error)
+      if (isTakenBack(why)) desk.doubt()
+      parts.log.error({ name, why, error: redact(message), stack: redact(stack) }, 'Slack was not answered')
     }
   }
   listen(slack.app, desk, run)
   if (slack.mode === 'http' && slack.installations)
     listenForLeaving(slack.app, desk, slack.installations, run)
+  else listenForDoubt(slack.app, desk)
   answerStrangers(slack, desk, options, run)
-  const connection = connectionOf(slack, options, parts)
   return {
     name: 'slack',
     limits,
@@ -57,6 +65,13 @@ export function createSlack(parts: PlatformParts, options: SlackOptions): Platfo
     },
     health: connection.health,
   }
+}
+
+/** Asks Slack whether the one token counts; undefined where every workspace has its own. */
+function tokenTest({ app }: SlackApp, { connection }: SlackOptions): (() => Promise<unknown>) | undefined {
+  const only = connection.mode === 'socket' ? connection : connection.workspaces
+  if (!('botToken' in only)) return undefined
+  return () => app.client.auth.test({ token: only.botToken })
 }
 
 const connectionOf = (slack: SlackApp, options: SlackOptions, { log }: PlatformParts): Connection => {

@@ -3,11 +3,15 @@ import type { Logger } from '../../bot/log.ts'
 import type { Health } from '../../bot/request.ts'
 import type { HttpOptions } from './options.ts'
 import { type Pause, pause } from './patientFetch.ts'
+import { isRefusal, refusalWords } from './refusal.ts'
 import { slackError } from './slackError.ts'
 
 /** How Slack is heard. */
 export interface Connection {
-  /** Resolves after the first attempt; goes on trying where that may help. Rejects where the port is taken. */
+  /**
+   * Resolves after the first attempt; goes on trying where that may help. Rejects with one sentence where the port is taken
+   * or Slack refuses the token.
+   */
   readonly start: () => Promise<void>
   /** Stops hearing; work that is under way goes on. */
   readonly stop: () => Promise<void>
@@ -20,10 +24,6 @@ interface Parts {
   readonly pause?: Pause | undefined
 }
 
-/** Trying again does not help where a token is wrong or was taken back. */
-const FINAL =
-  /^(?:invalid_auth|not_authed|account_inactive|token_revoked|token_expired|not_allowed_token_type|missing_scope|no_permission|team_access_not_granted|app_uninstalled)$/u
-
 /** Seconds between attempts: 1, 2, 4, ... 32. */
 const waitAfter = (failures: number): number => 1000 * 2 ** Math.min(failures - 1, 5)
 
@@ -31,25 +31,24 @@ const waitAfter = (failures: number): number => 1000 * 2 ** Math.min(failures - 
 function createPersistence(attempt: () => Promise<unknown>, { log, pause: wait = pause }: Parts) {
   let trouble: string | undefined = 'not connected to Slack yet'
   const over = new AbortController()
-  /** True when it is settled. */
-  const once = async (): Promise<boolean> => {
+  const once = async (): Promise<'settled' | 'refused' | 'open'> => {
     try {
       await attempt()
       trouble = undefined
-      return true
+      return 'settled'
     } catch (error) {
       if (isTaken(error)) throw error
       const why = slackError(error ?? {})
       trouble = `Slack cannot be reached (${why})`
-      if (!FINAL.test(why)) return over.signal.aborted
-      trouble = `Slack refuses the token (${why}); set a valid one and start again`
-      log.error({ why }, 'Slack refuses the token')
-      return true
+      if (!isRefusal(why)) return over.signal.aborted ? 'settled' : 'open'
+      trouble = refusalWords(why)
+      log.error({ why }, trouble)
+      return 'refused'
     }
   }
   const goOn = async (failures: number): Promise<void> => {
     await wait(waitAfter(failures), over.signal)
-    if (over.signal.aborted || (await once())) return
+    if (over.signal.aborted || (await once()) !== 'open') return
     log.warn({ failures: failures + 1 }, 'Slack cannot be reached')
     await goOn(failures + 1)
   }
@@ -57,7 +56,9 @@ function createPersistence(attempt: () => Promise<unknown>, { log, pause: wait =
     void goOn(1).catch((error) => log.error({ error: String(error) }, 'Slack is not heard any more'))
   return {
     begin: async () => {
-      if (!(await once())) goOnLogged()
+      const state = await once()
+      if (state === 'refused') throw new Error(trouble)
+      if (state === 'open') goOnLogged()
     },
     lost: (why: string) => {
       trouble = why
@@ -88,7 +89,8 @@ export function createSocketConnection(parts: Parts, receiver: SocketModeReceive
     if (persistence.isStopped() || persistence.trouble() !== undefined) return
     persistence.lost('the socket to Slack is closed; opening the next')
     log.info({}, 'the socket to Slack is closed; opening the next')
-    void persistence.begin()
+    // A refusal is in the log and in the health by then.
+    void persistence.begin().catch(() => undefined)
   })
   return {
     start: persistence.begin,

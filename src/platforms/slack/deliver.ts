@@ -10,6 +10,7 @@ import { button, clipped, context, type Post, plainMessage, type SlackMessage } 
 import { moreBlocks, shortened } from './moreCautions.ts'
 import { putUpNotice } from './notice.ts'
 import type { Attachments } from './recent.ts'
+import { isTakenBack } from './refusal.ts'
 import { packMessage } from './sharedMessage.ts'
 import { slackError } from './slackError.ts'
 
@@ -121,7 +122,8 @@ async function formBlocks(
 }
 
 /** Logs every way that failed, when all did. */
-export async function logged({ parts }: Desk, sending: Promise<Failures>): Promise<void> {
+export async function logged({ parts, doubt }: Desk, sending: Promise<Failures>): Promise<void> {
   const failures = await sending
+  if (failures.some(isTakenBack)) doubt()
   if (failures.length > 0) parts.log.error({ failures }, 'an answer could not be shown in Slack')
 }

@@ -15,6 +15,8 @@ export interface Desk {
   readonly recent: Recent
   readonly notices: Notices
   readonly pause: Pause
+  /** To be told where Slack seems to take the token no more. */
+  readonly doubt: () => void
 }
 
 /** Asks the bot for somebody, in the place where they are: a thread is a part of its channel. */

@@ -57,6 +57,12 @@ export function listenForLeaving(app: App, desk: Desk, installations: Installati
   })
 }
 
+/** Hears that the only workspace may have taken the token back. */
+export function listenForDoubt(app: App, desk: Desk): void {
+  app.event('app_uninstalled', async () => desk.doubt())
+  app.event('tokens_revoked', async () => desk.doubt())
+}
+
 /** A lost acknowledgement is Slack's to mind: the answer still arrives. */
 async function acknowledged({ parts }: Desk, ack: () => Promise<void>): Promise<void> {
   await ack().catch((error: Error) => parts.log.warn({ error: error.message }, 'Slack was not acknowledged'))

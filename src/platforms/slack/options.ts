@@ -43,6 +43,8 @@ export interface SlackOptions {
   /** Called with the port that Slack's posts are heard at. */
   readonly listening?: ((port: number) => void) | undefined
   readonly pause?: Pause | undefined
+  /** Milliseconds between two looks whether the token still counts; five minutes when undefined. */
+  readonly lookEvery?: number | undefined
 }
 
 type Environment = Readonly<Record<string, string | undefined>>

@@ -69,6 +69,7 @@ export interface BotParts {
   readonly paint?: PlatformParts['paint']
   readonly now?: () => Date
   readonly pause?: SlackOptions['pause']
+  readonly lookEvery?: number
 }
 
 /** The real platform and the real commands, before a Slack of our own. */
@@ -126,6 +127,7 @@ export async function openBot(parts: BotParts = {}, isStarted = true): Promise<B
       command: '/batten',
       apiUrl: slack.api,
       pause: parts.pause,
+      lookEvery: parts.lookEvery,
       listening: (heard) => {
         port = heard
       },

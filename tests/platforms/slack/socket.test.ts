@@ -92,12 +92,10 @@ describe('Socket Mode', () => {
   ])('with a %s that Slack refuses is red and asks no more', async (_, parts, error) => {
     const { slack, platform, logged } = await open(parts, false)
     if (error) slack.trouble('apps.connections.open', { error })
-    await platform.start()
     const why = error ?? 'invalid_auth'
-    expect(platform.health()).toEqual({
-      well: false,
-      says: `Slack refuses the token (${why}); set a valid one and start again`,
-    })
+    const says = `Slack refuses the token (${why}); set a valid one and start again`
+    await expect(platform.start()).rejects.toThrow(says)
+    expect(platform.health()).toEqual({ well: false, says })
     expect(logged.some(({ facts }) => (facts as { why?: string }).why === why)).toBe(true)
     expect(JSON.stringify(logged)).not.toMatch(/xoxb-|xapp-/u)
   })

@@ -230,12 +230,12 @@ describe('stopping', () => {
 })
 
 describe('a token that Slack refuses', () => {
-  it('turns the health red and ends nothing', async () => {
-    const { platform, logged } = await open({ botToken: 'xoxb-wrong' })
-    expect(platform.health()).toEqual({
-      well: false,
-      says: 'Slack refuses the token (invalid_auth); set a valid one and start again',
-    })
+  it('is no start, turns the health red and is in the log', async () => {
+    const { platform, logged } = await open({ botToken: 'xoxb-wrong' }, false)
+    const says = 'Slack refuses the token (invalid_auth); set a valid one and start again'
+    await expect(platform.start()).rejects.toThrow(says)
+    expect(platform.health()).toEqual({ well: false, says })
+    expect(logged.map(({ message }) => message)).toContain(says)
     expect(JSON.stringify(logged)).not.toContain('xoxb-wrong')
   })
 
