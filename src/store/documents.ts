@@ -1,11 +1,11 @@
 import type { Transaction } from 'kysely'
 import type { Author, Changed, DocumentKey, Moved, Revision, Store } from '../bot/state.ts'
 import type { Engine } from './engine.ts'
-import { seenFirst } from './events.ts'
+import { createSeenFirst } from './events.ts'
 import { forgetPerson } from './person.ts'
 import { StoreError } from './storeError.ts'
 import type { RevisionRow, Tables } from './tables.ts'
-import { ofDocument, openTimeline } from './timeline.ts'
+import { headReader, ofDocument, openTimeline } from './timeline.ts'
 
 /** What may be chosen of a store. */
 export interface StoreSettings {
@@ -16,6 +16,8 @@ export interface StoreSettings {
 /** The store on any engine that holds the schema. */
 export function createStore(engine: Engine, { revisionsKept = 200 }: StoreSettings): Store {
   const { database } = engine
+  const seenFirst = createSeenFirst()
+  const headOf = headReader(database)
   const alone = <Result>(key: DocumentKey, work: (transaction: Transaction<Tables>) => Promise<Result>) =>
     database.transaction().execute(async (transaction) => {
       await engine.lock(transaction, nameOf(key))
@@ -25,7 +27,7 @@ export function createStore(engine: Engine, { revisionsKept = 200 }: StoreSettin
     alone(key, (transaction) => moveAlong(transaction, key, { way, ...signed(author, at) }, revisionsKept))
   return {
     read: async (key) => {
-      const head = await openTimeline(database, key).head()
+      const head = await headOf(key)
       return head ? { revision: head.number, body: parse(head) } : { revision: 0, body: undefined }
     },
     change: async (key, expected, body, author, at) => {

@@ -1,16 +1,28 @@
 import type { Transaction } from 'kysely'
 import type { Tables } from './tables.ts'
 
-const DAY = 24 * 60 * 60 * 1000
+const HOUR = 60 * 60 * 1000
+const DAY = 24 * HOUR
 
-/** Marks the event as seen and drops the marks older than a day; true when it had none. */
-export async function seenFirst(transaction: Transaction<Tables>, id: string, at: Date): Promise<boolean> {
-  const dayBefore = new Date(at.getTime() - DAY).toISOString()
-  await transaction.deleteFrom('events').where('at', '<', dayBefore).execute()
-  const { numInsertedOrUpdatedRows } = await transaction
-    .insertInto('events')
-    .values({ id, at: at.toISOString() })
-    .onConflict((conflict) => conflict.doNothing())
-    .executeTakeFirst()
-  return numInsertedOrUpdatedRows === 1n
+/** Says whether an event is seen for the first time within a day. */
+export type SeenFirst = (transaction: Transaction<Tables>, id: string, at: Date) => Promise<boolean>
+
+/** Marks events as seen; true for one that had no mark, or one older than a day. Once an hour such old marks are dropped. */
+export function createSeenFirst(): SeenFirst {
+  let dropNext = Number.NEGATIVE_INFINITY
+  return async (transaction, id, at) => {
+    const dayBefore = new Date(at.getTime() - DAY).toISOString()
+    if (at.getTime() >= dropNext) {
+      await transaction.deleteFrom('events').where('at', '<', dayBefore).execute()
+      dropNext = at.getTime() + HOUR
+    }
+    const { numInsertedOrUpdatedRows } = await transaction
+      .insertInto('events')
+      .values({ id, at: at.toISOString() })
+      .onConflict((conflict) =>
+        conflict.column('id').doUpdateSet({ at: at.toISOString() }).where('events.at', '<', dayBefore),
+      )
+      .executeTakeFirst()
+    return numInsertedOrUpdatedRows === 1n
+  }
 }

@@ -20,7 +20,7 @@ export interface Timeline {
 export function openTimeline(database: Kysely<Tables>, key: DocumentKey): Timeline {
   const rows = () => database.selectFrom('revisions').selectAll().where(ofDocument(key))
   return {
-    head: () => rows().orderBy('number', 'desc').limit(1).executeTakeFirst(),
+    head: () => newestOf(database, key).executeTakeFirst(),
     edit: (depth) =>
       rows()
         .where('depth', '=', depth)
@@ -48,6 +48,24 @@ export function openTimeline(database: Kysely<Tables>, key: DocumentKey): Timeli
 }
 
 type RevisionExpression = ExpressionBuilder<Tables, 'revisions'>
+
+/** Stands for any document where a question is written once for all of them: each part by its own name. */
+const ANY: DocumentKey = { platform: 'platform', workspace: 'workspace', kind: 'kind', id: 'id' }
+
+/** Reads the newest revision of a document, as `head` does, with the question put into words only once. */
+export function headReader(database: Kysely<Tables>): (key: DocumentKey) => Promise<RevisionRow | undefined> {
+  const asked = newestOf(database, ANY).compile()
+  return async (key) => {
+    const parameters = asked.parameters.map((each) =>
+      typeof each === 'string' ? key[each as keyof DocumentKey] : each,
+    )
+    const { rows } = await database.executeQuery<RevisionRow>({ ...asked, parameters })
+    return rows[0]
+  }
+}
+
+const newestOf = (database: Kysely<Tables>, key: DocumentKey) =>
+  database.selectFrom('revisions').selectAll().where(ofDocument(key)).orderBy('number', 'desc').limit(1)
 
 /** The rows of one document. */
 export const ofDocument =

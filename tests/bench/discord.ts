@@ -74,8 +74,9 @@ export const bench: Bench = {
     const bot = await openBot(api, folder)
     const before = megabytes()
     const load: Load = { seconds: Number(values.seconds), rate: Number(values.rate) }
-    const busy = cpuUsage()
     peer.send(load)
+    await heard<'warm'>(peer)
+    const busy = cpuUsage()
     const { acknowledged, answered, sent, faults } = await heard<Seen>(peer)
     const { user, system } = cpuUsage(busy)
     const after = megabytes()

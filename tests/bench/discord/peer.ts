@@ -45,6 +45,7 @@ const events: readonly Json[] = LINES.map(slash)
 /** Two slow seconds first, in which the bot compiles what it needs, then what is counted. */
 async function load(wanted: Load): Promise<Seen> {
   await send({ seconds: 2, rate: Math.ceil(wanted.rate / 10) })
+  process.send?.('warm')
   acknowledged.splice(0)
   answered.splice(0)
   const sent = await send(wanted)
