@@ -11,7 +11,7 @@ afterAll(() => rmSync(folder, { recursive: true }))
 it('drops marks of events that are older than a day, once an hour', async () => {
   const file = join(folder, 'events.sqlite')
   const store = await openSqlite(file)
-  const at = (hours: number) => new Date(Date.UTC(2026, 2, 6, 12 + hours))
+  const at = (hours: number) => new Date(Date.UTC(2026, 2, 6, 12) + hours * 3_600_000)
   const marks = () => {
     const database = new BetterSqlite(file, { readonly: true })
     const ids = database.prepare('select id from events order by id').pluck().all()

@@ -1,3 +1,4 @@
+import { remembered } from '../remembered.ts'
 import { amountAt } from './compoundRule.ts'
 import type { Tokens } from './cursor.ts'
 import type { Item, Phrase } from './item.ts'
@@ -8,7 +9,7 @@ import { type Token, tokenise } from './token.ts'
 import { unitOf } from './unit.ts'
 
 /** The text as a phrase. Total: anything that is no number, separator or word comes out as a mark. */
-export function phraseOf(text: string): Phrase {
+export const phraseOf: (text: string) => Phrase = remembered((text) => {
   const tokens = tokenise(normalise(text))
   const items: Item[] = []
   for (let at = 0; at < tokens.length; ) {
@@ -17,7 +18,7 @@ export function phraseOf(text: string): Phrase {
     at = next
   }
   return { text, items }
-}
+})
 
 function itemAt(tokens: Tokens, at: number, before: readonly Item[]): readonly [Item, number] {
   const token = tokens[at] as Token
