@@ -41,7 +41,7 @@ export default defineCommand({
 function reply(what: Drawing, pictures: readonly Picture[]): Reply {
   const [picture] = pictures
   if (!picture) throw new RangeError('there is always a picture')
-  const [shown = '', ...told] = picture.alt.split(/(?<=\.) (?=\p{Lu})/u)
+  const [shown = '', ...told] = picture.alt.split(/(?<=\.) (?=[\p{Lu}\d])/u)
   const others = DRAWINGS.filter((each) => each !== what)
   return {
     answer: shown.replace(/\.$/u, ''),
@@ -57,7 +57,10 @@ async function layoutReply(context: Context): Promise<Reply> {
 }
 
 const DRAW: Readonly<
-  Record<Exclude<Drawing, 'layout'>, (plan: Plan, context: Context) => readonly Picture[] | Promise<readonly Picture[]>>
+  Record<
+    Exclude<Drawing, 'layout'>,
+    (plan: Plan, context: Context) => readonly Picture[] | Promise<readonly Picture[]>
+  >
 > = {
   box: (plan, { show, settled }) => [boxPicture(plan, show, settled.kerf)],
   end: (plan, { show, settled }) => [facePicture(plan, 'end', show, settled.kerf)],
@@ -66,7 +69,9 @@ const DRAW: Readonly<
   corner: (plan, { show }) => [cornerPicture(plan, show)],
   brace: (plan, { show }) => {
     const pictures = plan.faces.flatMap((face) =>
-      face?.brace ? [bracePicture(face.opening, plan.spec.width, face.brace, show)] : [],
+      face?.brace
+        ? [bracePicture({ name: face.name, ...face.opening }, plan.spec.width, face.brace, show)]
+        : [],
     )
     if (pictures.length === 0)
       throw new Refusal('invalid', 'this plan has no braces; add some with: project change braces=ends')

@@ -1,5 +1,6 @@
 import type { Length } from '../core/measure/length.ts'
 import type { Part, Plan } from '../core/plan.ts'
+import type { Cutout } from '../core/plan/part.ts'
 import type { Face } from '../core/panelling/face.ts'
 import { pair } from './pair.ts'
 import { panelGrooves } from './plannedGrooves.ts'
@@ -14,7 +15,10 @@ const LONGEST_ALT = 900
 
 /** Sentences as one description that every chat service takes whole. */
 export function describe(sentences: readonly string[]): string {
-  const whole = `${sentences.filter((sentence) => sentence !== '').join('. ')}.`
+  const whole = `${sentences
+    .filter((sentence) => sentence !== '')
+    .map((sentence) => `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}`)
+    .join('. ')}.`
   return whole.length <= LONGEST_ALT ? whole : `${whole.slice(0, LONGEST_ALT - 4).trimEnd()} ...`
 }
 
@@ -45,6 +49,15 @@ export function boxPicture(plan: Plan, show: Show, kerf: Length): Picture {
   )
 }
 
+/** `2 slots 1/2 x 7 1/2 in from the top`, `a cord notch 2 x 1 in, in one of the two`. */
+function cutoutWords({ kind, size, at, parts }: Cutout, count: number, show: Show): string {
+  const which = parts < count ? ', in one of the two' : ''
+  const deep = show.length(size.across, 'cover', true)
+  if (kind !== 'slot') return `a ${kind} ${show.mark(size.along, 'cover', true)} x ${deep}${which}`
+  const from = at.some((place) => place.across > 0) ? 'top' : 'bottom'
+  return `${at.length === 1 ? 'a slot' : `${at.length} slots`} ${stockSize(size.along, show)} wide, ${deep} deep from the ${from}`
+}
+
 /** One kind of panel from outside. */
 export function facePicture(plan: Plan, name: Face['name'], show: Show, kerf: Length): Picture {
   const face = plan.faces.find((each) => each?.name === name) ?? plan.faces[1]
@@ -56,6 +69,9 @@ export function facePicture(plan: Plan, name: Face['name'], show: Show, kerf: Le
       `frame strips ${stockSize(plan.spec.width, show)} wide leave an opening of ${pair(face.opening.width, face.opening.height, show)}`,
       face.brace ? `a brace rises from the lower left at ${show.angle(face.brace.slope)} from level` : '',
       grooves ? `${grooves.length} grooves` : '',
+      ...(plan.parts.find((part) => part.name === `${face.name} panel`)?.cutouts ?? []).map((cutout) =>
+        cutoutWords(cutout, face.count, show),
+      ),
     ]),
     () => ({ draw: 'face', asked: { plan, name: face.name, grooves }, numbers: show.settings }),
   )

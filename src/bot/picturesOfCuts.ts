@@ -10,22 +10,24 @@ import { describe } from './pictures.ts'
 import { pictureOf } from './picture.ts'
 import type { Picture } from './reply.ts'
 import type { Show } from './show.ts'
+import { stockSize } from './stockSize.ts'
 
-/** The end of a brace at the saw, and the opening that it crosses. */
+/** The end of a brace at the saw, and the opening that it crosses: of the panel that has the name, where it has one. */
 export function bracePicture(
-  opening: { readonly width: Length; readonly height: Length },
+  { name, width, height }: { readonly name?: string; readonly width: Length; readonly height: Length },
   strip: Length,
   brace: Diagonal,
   show: Show,
 ): Picture {
   const second = brace.secondSaw === undefined ? '' : ` and ${show.angle(brace.secondSaw)}`
+  const opening = { width, height }
   return pictureOf(
-    'brace',
+    name === undefined ? 'brace' : `${name}-brace`,
     describe([
-      `A brace across an opening of ${pair(opening.width, opening.height, show)}, and its end at the saw: ${show.angle(brace.saw)}${second} from square`,
-      `strip ${show.length(strip, 'mark', true)} wide, ${show.length(brace.length, 'cover')} tip to tip`,
+      `${name === undefined ? 'A brace' : `The ${name} brace`} across an opening of ${pair(opening.width, opening.height, show)}, and its end at the saw: ${show.angle(brace.saw)}${second} from square`,
+      `strip ${stockSize(strip, show)} wide, ${show.length(brace.length, 'cover')} tip to tip`,
     ]),
-    () => ({ draw: 'brace', asked: { opening, strip, brace }, numbers: show.settings }),
+    () => ({ draw: 'brace', asked: { name, opening, strip, brace }, numbers: show.settings }),
   )
 }
 
@@ -41,7 +43,7 @@ export function ripsPicture(
     pictureOf(
       'rips',
       describe([
-        `The end of a board ${show.length(board.width, 'mark', true)} wide against the fence: ${rips.count} strips of ${show.length(strip, 'mark', true)} come off on the far side of the blade`,
+        `The end of a board ${stockSize(board.width, show)} wide against the fence: ${rips.count} strips of ${stockSize(strip, show)} come off on the far side of the blade`,
         `first fence ${show.length(first, 'mark', true)}, last ${show.length(rips.left, 'mark', true)}`,
       ]),
       () => ({
@@ -63,9 +65,9 @@ export function groovesPicture(
   const name = panel.name === '' ? 'panel' : `${panel.name} panel`
   const fences = laid.settings.map(({ fence }) => show.mark(fence, 'mark', true)).join(', ')
   return pictureOf(
-    'grooves',
+    panel.name === '' ? 'grooves' : `${panel.name}-grooves`,
     describe([
-      `${laid.count} grooves across a ${name} ${show.length(panel.length, 'into')} long, ${show.length(laid.depth, 'into', true)} deep`,
+      `${laid.count} grooves across ${/^[aeiou]/u.test(name) ? 'an' : 'a'} ${name} ${show.length(panel.length, 'into')} long, ${show.length(laid.depth, 'into', true)} deep`,
       `fence settings ${fences} ${show.unit}; boards ${show.length(laid.boardWidth, 'mark', true)} wide`,
     ]),
     () => ({

@@ -17,6 +17,8 @@ export interface Show {
   readonly mark: (length: Length, purpose?: Purpose, fine?: boolean) => string
   /** Mark less exact, in brackets; empty where the mark is exact. */
   readonly miss: (length: Length, purpose?: Purpose, fine?: boolean) => string
+  /** What stock and blades measure, which no tape is held to: a joint mark where it is exact, else as a calliper reads it. */
+  readonly stock: (length: Length) => string
   readonly angle: (degrees: number) => string
   /** From mm2. */
   readonly area: (area: number) => string

@@ -1,10 +1,8 @@
 import type { Length } from '../core/measure/length.ts'
-import { caliperMark } from '../core/measure/showCaliper.ts'
 import type { Show } from './show.ts'
 
 /** What stock measures, which no tape is held to: a joint mark where it is exact, else as a calliper reads it, `0.472`. */
-export const stockMark = (length: Length, show: Show): string =>
-  show.miss(length, 'mark', true) === '' ? show.mark(length, 'mark', true) : caliperMark(length, show.units)
+export const stockMark = (length: Length, show: Show): string => show.stock(length)
 
 /** The same with its unit: `15/32 in`, `0.472 in`, `11.9 mm`. */
 export const stockSize = (length: Length, show: Show): string => `${stockMark(length, show)} ${show.unit}`

@@ -2,14 +2,17 @@ import type { Length } from '../core/measure/length.ts'
 import type { Diagonal } from '../core/panelling/diagonal.ts'
 import { braceOutline } from './brace.ts'
 import { dimension } from './dimension.ts'
+import { dimensionRows } from './dimensionRows.ts'
 import { arc, arrow, BIG, breakLine, centred, line, NAME, rectangle, SMALL } from './marks.ts'
-import { fineMark, type Numbers, unitLine } from './numbers.ts'
+import { type Numbers, unitLine } from './numbers.ts'
 import { layPage } from './page.ts'
 import type { Point, Scene, Shape } from './scene.ts'
 import { textWidth } from './textWidth.ts'
 
 /** A brace, the opening that it crosses and the strip that it is cut from. */
 export interface BraceAsked {
+  /** The panel that it is on, where it is on one. */
+  readonly name?: string | undefined
   readonly opening: { readonly width: Length; readonly height: Length }
   readonly strip: Length
   readonly brace: Diagonal
@@ -28,11 +31,11 @@ function depthOf({ saw, secondSaw }: Diagonal): number {
 
 /** The end of a brace as it lies at the saw, with the saw's own angle, and above it where the brace goes. */
 export function drawBraceEnd(asked: BraceAsked, numbers: Numbers): Scene {
-  const { brace } = asked
+  const { brace, name } = asked
   const entry = (angle: number): string =>
     `${numbers.angle(angle)} on the saw is ${numbers.angle(90 - angle)} to the edge`
   return layPage({
-    title: `Brace: saw at ${numbers.angle(brace.saw)} from square`,
+    title: `${name === undefined ? 'Brace' : `${name.charAt(0).toUpperCase()}${name.slice(1)} brace`}: saw at ${numbers.angle(brace.saw)} from square`,
     size: { width: 1, height: 1 },
     largest: 1,
     toScale: false,
@@ -58,24 +61,15 @@ function frameShapes({ opening, strip, brace }: BraceAsked, numbers: Numbers): r
   const [left, top] = [(LONG - wide) / 2, TALL - tall]
   const outline = braceOutline({ opening, strip, ends: brace.ends, slope: brace.slope })
   const points = outline.map(([x, y]): Point => [left + x * scale, top + tall - y * scale])
-  const corner: Point = [left, top + tall]
   return [
     rectangle([left, top], [left + wide, top + tall], { fill: 'sheet', stroke: 'outline', of: 'opening' }),
     { shape: 'polygon', points, fill: 'strip', stroke: 'outline', of: 'brace' },
-    ...dimension({
-      from: corner,
-      to: [left + wide, top + tall],
-      out: [0, 46],
-      text: numbers.mark(opening.width),
-      spill: 'after',
-    }),
-    ...dimension({
-      from: [left, top],
-      to: corner,
-      out: [-52, 0],
-      text: numbers.mark(opening.height),
-      spill: 'beside',
-    }),
+    ...dimensionRows({ side: 'bottom', at: top + tall }, [
+      { from: left, to: left + wide, text: numbers.mark(opening.width) },
+    ]),
+    ...dimensionRows({ side: 'left', at: left }, [
+      { from: top, to: top + tall, text: numbers.mark(opening.height) },
+    ]),
   ]
 }
 
@@ -111,7 +105,7 @@ function stripShapes({ strip, brace }: BraceAsked, numbers: Numbers, top: number
       from: [LONG * 0.5, far],
       to: [LONG * 0.5, near],
       out: [0.001, 0],
-      text: fineMark(numbers, strip),
+      text: numbers.stock(strip),
       spill: 'beside',
       extended: false,
     }),

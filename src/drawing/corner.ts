@@ -126,14 +126,14 @@ function cornerSizes(
   const top = -reach * scale
   return [
     ...dimensionRows({ side: 'right', at: right }, [
-      upright(-sheet, 0, fineMark(numbers, sheet)),
-      upright(-wall, -sheet, fineMark(numbers, strip)),
+      upright(-sheet, 0, numbers.stock(sheet)),
+      upright(-wall, -sheet, numbers.stock(strip)),
     ]),
     ...dimensionRows({ side: 'bottom', at: bottom }, [
       ...(plan.lip > 0
         ? [
             { ...level(0, plan.lip, `lip ${fineMark(numbers, plan.lip)}`), tone: 'accent' as const },
-            level(-wall, width - wall, fineMark(numbers, width)),
+            level(-wall, width - wall, numbers.stock(width)),
           ]
         : []),
     ]),

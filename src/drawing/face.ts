@@ -1,13 +1,14 @@
 import type { Length } from '../core/measure/length.ts'
 import type { Plan } from '../core/plan.ts'
+import type { Cutout } from '../core/plan/part.ts'
 import type { Face } from '../core/panelling/face.ts'
 import { type Area, areaOf, areaRound, middle } from './area.ts'
 import { braceOutline } from './brace.ts'
 import { distanceTo } from './crowd.ts'
-import { dimensionRows } from './dimensionRows.ts'
+import { dimensionRows, type Span } from './dimensionRows.ts'
 import { type Named, nameParts, textAreas } from './labels.ts'
 import { line, rectangle } from './marks.ts'
-import { fineMark, type Numbers, unitLine } from './numbers.ts'
+import { type Numbers, unitLine } from './numbers.ts'
 import { type Entry, layPage } from './page.ts'
 import type { Point, Polygon, Scene, Shape } from './scene.ts'
 import { partOf } from './solids.ts'
@@ -26,13 +27,43 @@ export function drawFace(asked: FaceAsked, numbers: Numbers): Scene {
   const { plan } = asked
   const face = faceOf(asked)
   return layPage({
-    title: `${TITLES[face.name]} from outside${face.count === 2 ? ' (2 of these)' : ''}`,
+    title: titleOf(asked),
     size: { width: face.shows, height: face.height },
     draw: (scale) => drawn(asked, numbers, scale),
     name: (shapes) => letters(asked, shapes),
-    foot: [...partEntries(plan, partsOf(asked)), { words: `sizes in ${unitLine(numbers)}` }],
+    foot: [
+      ...partEntries(plan, partsOf(asked)),
+      ...cutoutWords(asked, numbers).map((words) => ({ words })),
+      { words: `sizes in ${unitLine(numbers)}` },
+    ],
     tallest: 760,
   })
+}
+
+/** How many there are of it, or that it is the one with the notch. */
+function titleOf(asked: FaceAsked): string {
+  const { name, count } = faceOf(asked)
+  const notch = cordNotch(asked)
+  if (notch && notch.parts < count) return `${TITLES[name]} with the notch`
+  return `${TITLES[name]} from outside${count === 2 ? ' (2 of these)' : ''}`
+}
+
+const cutoutsOf = ({ plan, name }: FaceAsked): readonly Cutout[] =>
+  partOf(plan, `${name} panel`)?.cutouts ?? []
+
+const cordNotch = (asked: FaceAsked): Cutout | undefined =>
+  cutoutsOf(asked).find(({ kind }) => kind === 'cord notch')
+
+/** Sizes of slots and notches that no dimension line shows. */
+function cutoutWords(asked: FaceAsked, numbers: Numbers): readonly string[] {
+  const slot = cutoutsOf(asked).find(({ kind }) => kind === 'slot')
+  const notch = cordNotch(asked)
+  const cover = (length: Length): string => numbers.mark(length, 'cover', true)
+  const other = notch && notch.parts < faceOf(asked).count ? '; the other panel has none' : ''
+  return [
+    ...(slot ? [`slots ${numbers.stock(slot.size.along)} wide`] : []),
+    ...(notch ? [`notch ${cover(notch.size.along)} x ${cover(notch.size.across)}${other}`] : []),
+  ]
 }
 
 const faceOf = ({ plan, name }: FaceAsked): Face =>
@@ -70,20 +101,39 @@ function drawn(asked: FaceAsked, numbers: Numbers, scale: number): readonly Shap
   const edge = Math.max(0, past)
   const sizes = [
     ...dimensionRows({ side: 'bottom', at: bottom }, [
-      { from: w, to: right - w, text: numbers.mark(face.opening.width) },
+      past > 0
+        ? { from: -past, to: slotStart(asked) * scale - past, text: numbers.mark(slotStart(asked) as Length) }
+        : { from: w, to: right - w, text: numbers.mark(face.opening.width) },
       { from: 0, to: right, text: numbers.mark(face.shows, 'into') },
       ...(edge > 0 ? [{ from: -past, to: right + past, text: numbers.mark(face.panel, 'into') }] : []),
     ]),
     ...dimensionRows({ side: 'left', at: -edge }, [
       { from: 0, to: bottom, text: numbers.mark(face.height, 'into') },
+      ...slotDepths(asked, numbers, scale).slice(0, 1),
     ]),
     ...dimensionRows({ side: 'right', at: right + edge }, [
       { from: w + gap, to: bottom - w - gap, text: numbers.mark(stile, 'into') },
+      ...slotDepths(asked, numbers, scale).slice(1),
     ]),
-    ...dimensionRows({ side: 'top', at: 0 }, [{ from: 0, to: w, text: fineMark(numbers, plan.spec.width) }]),
+    ...dimensionRows({ side: 'top', at: 0 }, [{ from: 0, to: w, text: numbers.stock(plan.spec.width) }]),
   ]
   return [...wood, ...sizes]
 }
+
+/** From the end of a halved panel to its first slot. */
+const slotStart = (asked: FaceAsked): number =>
+  Math.min(
+    ...cutoutsOf(asked).flatMap(({ kind, at }) => (kind === 'slot' ? at.map(({ along }) => along) : [])),
+  )
+
+/** How deep the slots of a halved panel are; two where that at the front is deeper. */
+const slotDepths = (asked: FaceAsked, numbers: Numbers, scale: number): readonly Span[] =>
+  cutoutsOf(asked).flatMap(({ kind, size, at: [place] }) => {
+    if (kind !== 'slot' || !place) return []
+    const low = faceOf(asked).height - place.across
+    const text = numbers.mark(size.across, 'cover', true)
+    return [{ from: (low - size.across) * scale, to: low * scale, text }]
+  })
 
 function panelShapes(asked: FaceAsked, scale: number): readonly Shape[] {
   const { plan, name, grooves = [] } = asked
@@ -122,10 +172,10 @@ function panelShapes(asked: FaceAsked, scale: number): readonly Shape[] {
 }
 
 /** Slots and a cord notch, drawn before the frame that may hide some of them. */
-function notches({ plan, name }: FaceAsked, scale: number): readonly Shape[] {
-  const { shows, panel, height } = faceOf({ plan, name })
+function notches(asked: FaceAsked, scale: number): readonly Shape[] {
+  const { shows, panel, height } = faceOf(asked)
   const start = (shows - panel) / 2
-  return (partOf(plan, `${name} panel`)?.cutouts ?? []).flatMap(({ kind, size, at }) =>
+  return cutoutsOf(asked).flatMap(({ kind, size, at }) =>
     at.map(({ along, across }) =>
       rectangle(
         [(start + along) * scale, (height - across - size.across) * scale],

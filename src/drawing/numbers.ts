@@ -1,6 +1,7 @@
 import type { Length } from '../core/measure/length.ts'
 import type { Purpose } from '../core/measure/round.ts'
-import { type ShowSettings, showMark } from '../core/measure/show.ts'
+import { type ShowSettings, showMark, showMiss } from '../core/measure/show.ts'
+import { caliperMark } from '../core/measure/showCaliper.ts'
 import { showAngle } from '../core/measure/showAmounts.ts'
 
 /** Prints numbers as the person who asked reads them; a picture names the unit once. */
@@ -8,6 +9,8 @@ export interface Numbers {
   readonly unit: string
   /** Without the unit. `fine` is to the joint tape. */
   readonly mark: (length: Length, purpose?: Purpose, fine?: boolean) => string
+  /** What stock and blades measure, which no tape is held to: a joint mark where it is exact, else as a calliper reads it. */
+  readonly stock: (length: Length) => string
   readonly angle: (degrees: number) => string
 }
 
@@ -21,10 +24,12 @@ export interface NumberSettings {
 export const numbersIn = ({ coarse, fine }: NumberSettings): Numbers => ({
   unit: coarse.units === 'inch' ? 'in' : 'mm',
   mark: (length, purpose, isFine) => showMark(length, isFine ? fine : coarse, purpose),
+  stock: (length) =>
+    showMiss(length, fine) === '' ? showMark(length, fine) : caliperMark(length, fine.units),
   angle: showAngle,
 })
 
-/** What stock measures: to the joint tape. */
+/** To the joint tape, to the nearest mark. */
 export const fineMark = (numbers: Numbers, length: Length): string => numbers.mark(length, 'mark', true)
 
 /** The line that names the unit, for the foot of a picture. */

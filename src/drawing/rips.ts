@@ -29,7 +29,7 @@ export function drawRips(asked: RipsAsked, numbers: Numbers): Scene {
     name: (shapes) => nameParts(labelled(shapes), textAreas(shapes), shapes),
     foot: [
       { words: 'the board runs along the fence; each strip falls free on the right, 1 first' },
-      { words: `kerf ${fineMark(numbers, asked.kerf)}; sizes in ${unitLine(numbers)}` },
+      { words: `kerf ${numbers.stock(asked.kerf)}; sizes in ${unitLine(numbers)}` },
     ],
     tallest: 620,
   })
@@ -52,14 +52,14 @@ function drawn(asked: RipsAsked, numbers: Numbers, scale: number): readonly Shap
   const sizes = [
     ...dimensionRows({ side: 'bottom', at: deep }, [
       { from: 0, to: first * scale, text: `fence ${fineMark(numbers, first)}`, tone: 'accent' },
-      { from: 0, to: width * scale, text: fineMark(numbers, width) },
+      { from: 0, to: width * scale, text: numbers.stock(width) },
       ...(settings.length > 1 ? [{ from: 0, to: left * scale, text: fineMark(numbers, left) }] : []),
     ]),
     ...dimensionRows({ side: 'top', at: 0 }, [
-      { from: (width - strip) * scale, to: width * scale, text: fineMark(numbers, strip) },
+      { from: (width - strip) * scale, to: width * scale, text: numbers.stock(strip) },
     ]),
     ...dimensionRows({ side: 'right', at: width * scale }, [
-      { from: 0, to: deep, text: fineMark(numbers, thickness) },
+      { from: 0, to: deep, text: numbers.stock(thickness) },
     ]),
   ]
   const fence = rectangle([-26, -30], [-2, deep + 26], { fill: 'ink', of: 'fence' })

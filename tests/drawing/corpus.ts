@@ -100,7 +100,7 @@ export function planPictures(plan: Plan, show: Show): readonly Picture[] {
     ...plan.faces.flatMap((face) => (face ? [facePicture(plan, face.name, show, kerf)] : [])),
     cornerPicture(plan, show),
     ...plan.faces.flatMap((face) =>
-      face?.brace ? [bracePicture(face.opening, width, face.brace, show)] : [],
+      face?.brace ? [bracePicture({ name: face.name, ...face.opening }, width, face.brace, show)] : [],
     ),
     ...panelGrooves(plan, { kerf }).flatMap(({ face, laid }) => {
       const length = plan.faces.find((each) => each?.name === face)?.panel

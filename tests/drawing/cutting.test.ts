@@ -12,7 +12,9 @@ import { drawGrooves } from '../../src/drawing/grooves.ts'
 import { drawRips } from '../../src/drawing/rips.ts'
 import { drawSheetLayout } from '../../src/drawing/sheetLayout.ts'
 import { drawSpacing } from '../../src/drawing/spacing.ts'
-import { INCHES, METRIC } from './corpus.ts'
+import { areaOf, overlap, textArea } from '../../src/drawing/area.ts'
+import { sceneOf } from '../../src/drawing/drawing.ts'
+import { cutPictures, INCHES, METRIC } from './corpus.ts'
 import { faultsOf } from './legible.ts'
 import { HELD, readBack } from './read.ts'
 
@@ -74,6 +76,24 @@ describe('pictures of cuts, read back', () => {
         expect(Math.abs(Math.max(...along) - Math.min(...along) - laid.length)).toBeLessThan(10)
       }),
     )
+  })
+})
+
+describe('a brace and its opening', () => {
+  it('have the height clear of the opening, however many figures it has', () => {
+    for (const scene of cutPictures(METRIC).flatMap(({ name, scene }) =>
+      name === 'brace' ? [sceneOf(scene)] : [],
+    )) {
+      const opening = scene.shapes.find(({ of }) => of === 'opening')
+      if (!opening) throw new Error('no opening')
+      const { left, right, top, bottom } = areaOf(opening)
+      const over = scene.shapes.filter(
+        (shape) =>
+          shape.shape === 'text' &&
+          overlap(textArea(shape), { left: left - 4, right: right + 4, top, bottom }),
+      )
+      expect(over).toEqual([])
+    }
   })
 })
 

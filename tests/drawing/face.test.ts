@@ -2,6 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { panelGrooves } from '../../src/bot/plannedGrooves.ts'
 import { planSurround } from '../../src/core/plan.ts'
+import { inches } from '../../src/core/measure/length.ts'
+import { drawCorner } from '../../src/drawing/corner.ts'
 import { drawFace } from '../../src/drawing/face.ts'
 import type { Text } from '../../src/drawing/scene.ts'
 import { specs } from '../core/panelling/specs.ts'
@@ -96,5 +98,33 @@ describe('a panel from outside', () => {
         }
       }
     }
+  })
+
+  it('is the one with the notch where the other has none', () => {
+    const cord = { face: 'end', width: inches(2), height: inches(1) } as const
+    const shown = texts(drawFace({ plan: planOf({ ...USUAL, braces: 'none', cord }), name: 'end' }, INCHES))
+    expect(shown[shown.length - 1]).toBe('sizes in inches')
+    expect(shown).toContain('End panel with the notch')
+    expect(shown).toContain('notch 2 x 1; the other panel has none')
+    expect(shown.join()).not.toContain('2 of these')
+  })
+
+  it('has the depth, the width and the place of its slots', () => {
+    // A front 9 in high in a box of 15 in: the slots of an end go down to half of each, 4 1/2 and 7 1/2 in from the floor.
+    const plan = planOf({ ...USUAL, corner: 'halved', braces: 'none', front: { height: inches(9) } })
+    const end = texts(drawFace({ plan, name: 'end' }, INCHES))
+    expect(end).toEqual(expect.arrayContaining(['10 1/2', '7 1/2', 'slots 1/2 wide']))
+    const side = texts(drawFace({ plan, name: 'side' }, METRIC))
+    const [slot] = plan.parts.find(({ name }) => name === 'side panel')?.cutouts ?? []
+    const from = slot?.at[0]?.along
+    if (from === undefined) throw new Error('no slot')
+    expect(side).toEqual(expect.arrayContaining(['190.5', METRIC.mark(from), 'slots 12.7 wide']))
+  })
+
+  it('gives what stock measures as the answer in words does', () => {
+    const plan = planOf({ ...USUAL, braces: 'none' })
+    expect(texts(drawFace({ plan, name: 'end' }, METRIC))).toContain('38.1')
+    // 15/32 in is 11.90625 mm, which no tape has a mark for.
+    expect(texts(drawCorner(plan, METRIC))).toEqual(expect.arrayContaining(['11.91', '12.7', '38.1']))
   })
 })

@@ -48,7 +48,7 @@ export function sawBlocks({ plan }: Planned, { show, settled }: Context): readon
 export function drawingSection({ plan }: Planned, { show, settled }: Context): Section {
   const faces = [...new Set(plan.faces.map(({ name }) => name))]
   const braces = plan.faces.flatMap((face) =>
-    face.brace ? [bracePicture(face.opening, plan.spec.width, face.brace, show)] : [],
+    face.brace ? [bracePicture({ name: face.name, ...face.opening }, plan.spec.width, face.brace, show)] : [],
   )
   const grooves = panelGrooves(plan, { kerf: settled.kerf }).flatMap(({ face: name, laid }) => {
     const length = plan.faces.find((each) => each.name === name)?.panel
