@@ -52,11 +52,13 @@ export const cutSheets = (problem: SheetProblem, search: SheetSearch): Outcome<S
   if (scale === Number.POSITIVE_INFINITY) return runsOut(packing, true)
   const bound = improve(packing, scale, random, search.shouldStop)
   if (packing.leftCount > 0) return runsOut(packing, false)
+  // A sheet that costs nothing may stay open without a part; it is not taken.
+  const layouts = readLayouts(job, packing.sheets)
   return {
     status: packing.cost <= bound ? 'optimal' : 'stopped',
-    layouts: readLayouts(job, packing.sheets),
+    layouts,
     cost: packing.cost,
-    pieces: packing.sheets.length,
+    pieces: layouts.reduce((sum, { count }) => sum + count, 0),
     lowerBound: bound,
   }
 }

@@ -45,6 +45,22 @@ describe('cutSheets', () => {
     expect(outcome.layouts[0]?.offcuts).toEqual([])
   })
 
+  it.each([undefined, 2, 5])(
+    'takes none of the sheets that cost nothing (%s on hand) without cutting it',
+    (onHand) => {
+      const problem = {
+        parts: [part('panel', 18, 15, 2), part('end', 15, 15, 2)],
+        stock: [sheet('given', 96, 48, 0, onHand)],
+        kerf: 0,
+        trim: 0,
+        keepable: 1,
+      }
+      const outcome = solve(problem)
+      expect(outcome).toMatchObject({ status: 'optimal', cost: 0, pieces: 1 })
+      expect(outcome.layouts.map(({ count }) => count)).toEqual([1])
+    },
+  )
+
   it('needs a second sheet when the kerf is a nanometre wider', () => {
     const problem = {
       parts: [part('quarter', 1_217_612_500, 608_012_500, 4)],
