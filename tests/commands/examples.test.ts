@@ -61,12 +61,10 @@ describe('every example', () => {
     expect(new Set(examples.map(([name]) => name))).toEqual(new Set(catalogue.keys()))
   })
 
-  it.each(examples)('of %s is answered: %s', (name, line) => {
+  it.each(examples)('of %s is answered: %s', (_, line) => {
     const { reply } = answerTo(line)
     expect(reply.answer).not.toBe('')
-    // Of a drawing it is all that the picture says, for those who do not see it.
-    if (name === 'draw') expect(reply.answer).toBe(reply.pictures?.[0]?.alt)
-    else expect([...reply.answer].length).toBeLessThanOrEqual(200)
+    expect([...reply.answer].length).toBeLessThanOrEqual(200)
     for (const text of [reply.answer, ...(reply.notes ?? [])])
       expect(text).not.toMatch(/\n|undefined|NaN|\[object/u)
   })
