@@ -2,7 +2,7 @@ import { chmodSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } 
 import { dirname } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { isDeepStrictEqual } from 'node:util'
-import { build } from 'esbuild'
+import { build, stop } from 'esbuild'
 import { dropOldBundles, isBundled, putInPlace } from './bundles.mjs'
 
 /** Packages with parts that are not JavaScript, or that start threads of their own: used from where they are installed. */
@@ -21,6 +21,9 @@ export async function bundleSources(root, folder) {
   } catch (error) {
     rmSync(made, { recursive: true, force: true })
     throw error
+  } finally {
+    // What bundled is a process of its own, larger than the bot; it would stay for as long.
+    await stop()
   }
   isBundled(folder)
   dropOldBundles(folder)

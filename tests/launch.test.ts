@@ -6,6 +6,7 @@ import {
   mkdirSync,
   mkdtempSync,
   readdirSync,
+  readFileSync,
   rmSync,
   symlinkSync,
   utimesSync,
@@ -107,5 +108,13 @@ describe('a start', () => {
     expect(await ask()).toEqual(ANSWER)
     // The same files as before the note: their bundle is still there.
     expect(bundles()).toHaveLength(before)
+  })
+
+  it.runIf(process.platform === 'linux')('leaves nothing running beside the bot', async () => {
+    change()
+    const room = await openRoom()
+    expect(readFileSync(`/proc/${room.pid}/task/${room.pid}/children`, 'utf8')).toBe('')
+    room.say('convert 1in\n')
+    expect((await room.ended).code).toBe(0)
   })
 })
