@@ -14,6 +14,7 @@ import {
   openBuild,
   standingOf,
 } from '../src/bot/stepsKept.ts'
+import { stepsNow } from '../src/bot/stepsNow.ts'
 import {
   currentReply,
   settingTable,
@@ -138,21 +139,7 @@ const open = defineAction({
 const now = defineAction({
   summary: 'Where was I: what was done last, by whom and when, and what comes now',
   options: z.strictObject({}),
-  run: async (_input, context) => {
-    const build = await openBuild(context)
-    const standing = standingOf(build, await buildOf(context).read())
-    const marked = standing.filter(({ mark }) => mark !== undefined)
-    const latest = marked.reduce<(typeof marked)[number] | undefined>(
-      (a, b) => (a && (a.mark?.at ?? '') > (b.mark?.at ?? '') ? a : b),
-      undefined,
-    )
-    const reply = currentReply(standing, build, context)
-    if (!latest?.mark) return { ...reply, notes: ['nothing is ticked off yet', ...(reply.notes ?? [])] }
-    const { state, by, at } = latest.mark
-    const when = `${at.slice(0, 16).replace('T', ' ')} UTC`
-    const last = `last: ${latest.number}, ${stepWords(latest, context.show)}, ${state} by ${await context.nameOf(by)}, ${when}`
-    return { ...reply, notes: [last, ...(reply.notes ?? [])] }
-  },
+  run: (_input, context) => stepsNow(context),
 })
 
 const check = defineAction({
