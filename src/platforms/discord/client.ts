@@ -42,6 +42,9 @@ export interface DiscordOptions {
  */
 const MOST_CALLS = 1000
 
+/** Milliseconds. The client keeps a queue for the calls of every interaction; by itself it would drop those it is done with once an hour. */
+const SWEEP = 60_000
+
 /** People and messages are not kept: every event brings what is needed of them. */
 const settings = ({ shards, api }: DiscordOptions, signal: AbortSignal): ClientOptions => ({
   intents: [GatewayIntentBits.Guilds, GatewayIntentBits.GuildMessages, GatewayIntentBits.DirectMessages],
@@ -61,6 +64,7 @@ const settings = ({ shards, api }: DiscordOptions, signal: AbortSignal): ClientO
   ...(shards ? { shards: [...shards.ids], shardCount: shards.count } : { shards: 'auto' }),
   rest: {
     globalRequestsPerSecond: MOST_CALLS,
+    handlerSweepInterval: SWEEP,
     makeRequest: callsUntil(signal),
     ...(api !== undefined && { api }),
   },
