@@ -10,6 +10,8 @@ export const MARGIN = 36
 /** One entry at the foot of a page: a letter and what it stands for, or only words. */
 export interface Entry {
   readonly key?: string | undefined
+  /** A letter that the drawing has no room for: left out where it is in the drawing, alone or with a number after it. */
+  readonly unwritten?: string | undefined
   readonly words: string
 }
 
@@ -58,7 +60,12 @@ export function layPage({
   )
   const bottom = top + area.bottom - area.top
   const written = new Set(shapes.map((shape) => (shape.shape === 'text' ? shape.text : '')))
-  const explained = foot.filter(({ key }) => key === undefined || written.has(key))
+  const isWritten = (letter: string): boolean =>
+    written.has(letter) || [...written].some((text) => text.startsWith(`${letter} `))
+  const explained = foot.filter(
+    ({ key, unwritten }) =>
+      (key === undefined || written.has(key)) && (unwritten === undefined || !isWritten(unwritten)),
+  )
   const footer = footLines(explained, bottom + 28)
   return {
     width,

@@ -6,7 +6,7 @@ import { dimensionRows } from './dimensionRows.ts'
 import { textAreas } from './labels.ts'
 import { BIG, centred, line, rectangle, SMALL } from './marks.ts'
 import { type Numbers, unitLine } from './numbers.ts'
-import { layPage } from './page.ts'
+import { type Entry, layPage } from './page.ts'
 import type { Point, Polygon, Scene, Shape, Text } from './scene.ts'
 import { DESCENT, textWidth } from './textWidth.ts'
 
@@ -33,7 +33,8 @@ export function drawSheetLayout(asked: SheetAsked, numbers: Numbers): Scene {
     draw: (scale) => drawn(asked, numbers, scale),
     foot: [
       ...(settings ? [{ words: 'after a letter: the saw setting it comes free at' }] : []),
-      ...(!settings && isNumbered(asked) ? [{ words: 'numbers are the cuts in order' }] : []),
+      ...(settings ? [] : [{ words: orderWords(asked) }]),
+      ...unwritten(asked, numbers),
       ...(layout.offcuts.length > 0 ? [{ words: 'hatched: keep' }] : []),
       { words: 'dotted: waste' },
       { words: `sizes in ${unitLine(numbers)}` },
@@ -42,11 +43,28 @@ export function drawSheetLayout(asked: SheetAsked, numbers: Numbers): Scene {
   })
 }
 
-/** Beyond so many the numbers would hide the parts. */
-const MOST_CUTS = 24
+/** Beyond so many pieces some cuts find no room for their numbers, and beyond so many the numbers would hide the parts. */
+const MANY_PIECES = 12
+const MOST_PIECES = 40
 
-const isNumbered = ({ layout, settings }: SheetAsked): boolean =>
-  settings === undefined && layout.placements.length + layout.offcuts.length <= MOST_CUTS
+const piecesOf = ({ layout }: SheetAsked): number => layout.placements.length + layout.offcuts.length
+
+function orderWords(asked: SheetAsked): string {
+  if (!isNumbered(asked)) return 'too many cuts to number: see the cut order'
+  return `numbers are the cuts in order${piecesOf(asked) > MANY_PIECES ? ', where there is room' : ''}`
+}
+
+/** Parts too small for their letter, by their size. */
+function unwritten({ layout }: SheetAsked, numbers: Numbers): readonly Entry[] {
+  const parts = new Map(layout.placements.map((each) => [each.part, each]))
+  return [...parts.values()].map(({ part, length, width }) => ({
+    unwritten: part,
+    words: `no room for ${part}: ${numbers.mark(length as Length, 'into')} x ${numbers.mark(width as Length, 'into')}`,
+  }))
+}
+
+const isNumbered = (asked: SheetAsked): boolean =>
+  asked.settings === undefined && piecesOf(asked) <= MOST_PIECES
 
 function drawn(asked: SheetAsked, numbers: Numbers, scale: number): readonly Shape[] {
   const { layout, stock } = asked
@@ -68,9 +86,20 @@ function drawn(asked: SheetAsked, numbers: Numbers, scale: number): readonly Sha
     ]),
   ]
   const taken = [...textAreas(sizes)]
-  const names = layout.placements.flatMap((each, index) =>
-    nameOf(each, areaOf(parts[index] ?? outline), asked.settings?.[index], numbers, taken),
-  )
+  const isCrowded = isNumbered(asked) && piecesOf(asked) > MANY_PIECES
+  const names = layout.placements.flatMap((each, index) => {
+    // Of many parts alike one says how large they are, and leaves the others room for the numbers of the cuts.
+    const isSized = !isCrowded || layout.placements.findIndex(({ part }) => part === each.part) === index
+    const area = areaOf(parts[index] ?? outline)
+    const big = isCrowded && Math.min(area.right - area.left, area.bottom - area.top) < TIGHT ? SMALL : BIG
+    return nameOf(
+      each,
+      area,
+      { setting: asked.settings?.[index], isSized: isSized && big === BIG, big },
+      numbers,
+      taken,
+    )
+  })
   const kept = layout.offcuts.flatMap((each, index) =>
     sizeOf(each, areaOf(offcuts[index] ?? outline), numbers, taken),
   )
@@ -99,11 +128,21 @@ function firstThatFits(choices: readonly (readonly Text[])[], area: Area, taken:
   return found
 }
 
+/** How a part is named: the number of its setting, whether with its size, and how large its letter is. */
+interface Lettering {
+  readonly setting: number | undefined
+  readonly isSized: boolean
+  readonly big: number
+}
+
+/** A part smaller than this has a small letter, so that numbers of cuts find room beside it. */
+const TIGHT = 100
+
 /** The part's letter, with its size where there is room; the number of its setting after it. */
 function nameOf(
   { part, length, width }: Placement,
   area: Area,
-  setting: number | undefined,
+  { setting, isSized, big }: Lettering,
   numbers: Numbers,
   taken: Area[],
 ): readonly Text[] {
@@ -135,12 +174,9 @@ function nameOf(
   }
   return firstThatFits(
     [
-      above(0),
-      inLine(0),
-      above(-90),
-      inLine(-90),
-      [centred(label, [x, y], BIG, { bold: true, rim: false })],
-      [centred(label, [x, y], BIG, { bold: true, turn: -90, rim: false })],
+      ...(isSized ? [above(0), inLine(0), above(-90), inLine(-90)] : []),
+      [centred(label, [x, y], big, { bold: true, rim: false })],
+      [centred(label, [x, y], big, { bold: true, turn: -90, rim: false })],
       [centred(label, [x, y], SMALL, { bold: true, rim: false })],
       [centred(label, [x, y], SMALL, { bold: true, turn: -90, rim: false })],
     ],
@@ -168,6 +204,9 @@ function sizeOf({ length, width }: Rectangle, area: Area, numbers: Numbers, take
   )
 }
 
+/** Where along a cut its number may stand. */
+const SPOTS = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1]
+
 /** Half of the disc that a cut's number stands in. */
 const DISC = 21
 
@@ -188,16 +227,14 @@ function cutShapes(
   const discs = cuts.flatMap(({ number, across, at, from, to }): readonly Shape[] => {
     const text = String(number)
     const half = Math.max(DISC, textWidth({ text, size: SMALL, bold: true }) / 2 + 7)
-    const spot = [0, 0.2, 0.4, 0.6, 0.8, 1]
-      .map((part): Point => {
-        const inset = Math.min(half + 6, ((to - from) * scale) / 2)
-        const along = (from + (to - from) * part) * scale + inset * (1 - 2 * part)
-        return across === 'x' ? [at * scale, along] : [along, at * scale]
-      })
-      .find(([x, y]) => {
-        const own = { left: x - half, right: x + half, top: y - DISC, bottom: y + DISC }
-        return (to - from) * scale > 2 * DISC && taken.every((other) => !overlap(own, other, 3))
-      })
+    const spot = SPOTS.map((part): Point => {
+      const inset = Math.min(half + 6, ((to - from) * scale) / 2)
+      const along = (from + (to - from) * part) * scale + inset * (1 - 2 * part)
+      return across === 'x' ? [at * scale, along] : [along, at * scale]
+    }).find(([x, y]) => {
+      const own = { left: x - half, right: x + half, top: y - DISC, bottom: y + DISC }
+      return (to - from) * scale > 2 * DISC && taken.every((other) => !overlap(own, other, 3))
+    })
     if (!spot) return []
     const [x, y] = spot
     taken.push({ left: x - half, right: x + half, top: y - DISC, bottom: y + DISC })

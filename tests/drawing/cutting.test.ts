@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import type { CutTree } from '../../src/core/cutting/problem.ts'
 import { type Length, inches, millimetres } from '../../src/core/measure/length.ts'
 import { layGrooves } from '../../src/core/panelling/grooves.ts'
 import { ripSettings } from '../../src/core/panelling/rips.ts'
@@ -9,6 +10,7 @@ import { braceOutline } from '../../src/drawing/brace.ts'
 import { diagonal } from '../../src/core/panelling/diagonal.ts'
 import { numberCuts } from '../../src/drawing/cuts.ts'
 import { drawGrooves } from '../../src/drawing/grooves.ts'
+import type { Scene } from '../../src/drawing/scene.ts'
 import { drawRips } from '../../src/drawing/rips.ts'
 import { drawSheetLayout } from '../../src/drawing/sheetLayout.ts'
 import { drawSpacing } from '../../src/drawing/spacing.ts'
@@ -130,6 +132,34 @@ const LAYOUT = {
   },
 } as const
 
+const textsOf = ({ shapes }: Scene): readonly string[] =>
+  shapes.flatMap((shape) => (shape.shape === 'text' ? [shape.text] : []))
+
+/** Columns and rows of square parts, cut into columns first. */
+function gridOf(columns: number, rows: number, side: Length): Parameters<typeof drawSheetLayout>[0] {
+  const part: CutTree = { kind: 'part', part: 'A', turned: false }
+  const cut = (across: 'x' | 'y', first: CutTree, second: CutTree): CutTree => ({
+    kind: 'cut',
+    across,
+    at: side,
+    first,
+    second,
+  })
+  const repeat = (count: number, across: 'x' | 'y', one: CutTree): CutTree =>
+    Array.from({ length: count }).reduce<CutTree>((rest) => cut(across, one, rest), { kind: 'rest' })
+  const placements = Array.from({ length: columns * rows }, (_, index) => ({
+    part: 'A',
+    turned: false,
+    x: (index % columns) * (side + KERF),
+    y: Math.floor(index / columns) * (side + KERF),
+    length: side,
+    width: side,
+  }))
+  const cuts = repeat(columns, 'x', repeat(rows, 'y', part))
+  const layout = { stock: 'sheet', count: 1, placements, offcuts: [], cuts }
+  return { layout, stock: SHEET, kerf: KERF, trim: 0, which: { number: 1, of: 1 } }
+}
+
 describe('pictures of layouts, read back', () => {
   it('have every part and offcut in its place', () => {
     const asked = { layout: LAYOUT, stock: SHEET, kerf: KERF, trim: 0, which: { number: 1, of: 1 } }
@@ -165,6 +195,21 @@ describe('pictures of layouts, read back', () => {
       [3, 'x', 0, inches(15)],
     ])
     expect(cuts[2]?.at).toBe(inches(24) + KERF + inches(20) + KERF / 2)
+  })
+
+  it('number the cuts of a crowded sheet where there is room, and name what is too small for its letter', () => {
+    const crowded = drawSheetLayout(gridOf(8, 4, inches(11)), INCHES)
+    expect(faultsOf(crowded)).toEqual([])
+    const numbered = textsOf(crowded).filter((text) => /^\d+$/u.test(text) && !['96', '48'].includes(text))
+    expect(new Set(numbered).size).toBe(numbered.length)
+    expect(numbered.length).toBeGreaterThan(30)
+    expect(textsOf(crowded)).toContain('numbers are the cuts in order, where there is room')
+    const tiny = drawSheetLayout(gridOf(9, 5, inches(2)), INCHES)
+    expect(faultsOf(tiny)).toEqual([])
+    expect(textsOf(tiny)).toEqual(
+      expect.arrayContaining(['too many cuts to number: see the cut order', 'no room for A: 2 x 2']),
+    )
+    expect(textsOf(crowded).join()).not.toContain('no room for')
   })
 
   it('have the parts of a board one after the other, a kerf between', () => {
