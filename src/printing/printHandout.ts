@@ -6,6 +6,7 @@ import { registerFaces } from './faces.ts'
 import { FOOT, GREY, MARGIN, SIZES, TYPE } from './paper.ts'
 import { createPatterns, type Patterns } from './patterns.ts'
 import { pictureStrip } from './pictures.ts'
+import { isCovered } from './signs.ts'
 import { placeStrips, type Strip } from './strip.ts'
 import { tableStrips } from './tables.ts'
 import { createSetter, type Style } from './type.ts'
@@ -62,10 +63,16 @@ function deskOf(doc: PDFKit.PDFDocument, { paper }: Handout): Desk {
   }
 }
 
-const stripsOf = ({ title, subtitle, sections }: Handout, desk: Desk): readonly Strip[] => {
+/** Said where a name is in a script that the faces do not have, so that nobody takes its question marks for its own. */
+const UNCOVERED =
+  '? stands for a letter that this printout has no sign for; write the name beside it by hand.'
+
+const stripsOf = (handout: Handout, desk: Desk): readonly Strip[] => {
+  const { title, subtitle, sections } = handout
   const patterns = createPatterns(desk.doc)
   return [
     ...titleStrips(desk, title, subtitle),
+    ...(isCovered(JSON.stringify([title, subtitle, sections])) ? [] : wordStrips(desk, UNCOVERED, false)),
     ...sections.flatMap((section) => sectionStrips(section, desk, patterns)),
   ]
 }

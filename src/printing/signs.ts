@@ -8,6 +8,9 @@ let opened: Font | undefined
 /** Latin letters and signs, which every face has. */
 const PLAIN = /^[\u0020-\u007e\u00a0-\u00ff]*$/u
 
+/** Whether the faces have every sign of `text`. */
+export const isCovered = (text: string): boolean => coveredBy(text) === text.normalize('NFC')
+
 /** `text` with a question mark for each sign that the faces lack, as names may have. */
 export function coveredBy(text: string): string {
   if (PLAIN.test(text)) return text

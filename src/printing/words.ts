@@ -40,7 +40,9 @@ export const pointStrips = (desk: Desk, items: readonly string[]): readonly Stri
   items.flatMap((text, index) => {
     const gap = index === 0 ? 9 : 4
     const lines = lineStrips(desk, { text, style: BODY, indent: POINT_INDENT, gap })
-    return withMark(lines, (y) => {
+    // The last of several never stands alone at the top of a page.
+    const kept = index === items.length - 2 ? lines.map((strip) => ({ ...strip, keep: true })) : lines
+    return withMark(kept, (y) => {
       const middle = y + lineHeight(BODY) * 0.5
       desk.doc.circle(desk.left + 4, middle, 1.8).fill(INK)
     })

@@ -161,3 +161,30 @@ describe('a printed document', () => {
     for (const [, red, green, blue] of colours) expect([green, blue]).toEqual([red, red])
   })
 })
+
+describe('names in other scripts', () => {
+  const named = (name: string) =>
+    handoutOf([{ block: 'labels', labels: [{ name, size: '10 x 5 in', lines: ['side panel'] }] }])
+
+  it('are told of where the faces lack their letters, and only there', async () => {
+    const words = async (name: string) => (await read(named(name))).flatMap(linesOf).join(' ')
+    expect(await words('\u9752 1')).toContain('? stands for a letter that this printout has no sign for')
+    expect(await words('\u9752 1')).toContain('? 1')
+    for (const name of ['B1', 'Zo\u00eb', 'Zoe\u0308', '\u0416\u0435\u043d\u044f'])
+      expect(await words(name)).not.toContain('?')
+  })
+})
+
+describe('lines with a dot', () => {
+  it('never leave the last one alone at the top of a page', async () => {
+    for (let before = 30; before < 60; before += 1) {
+      const points: Block = {
+        block: 'points',
+        items: Array.from({ length: before }, (_, at) => `line ${at}`),
+      }
+      const pages = await read(handoutOf([points]))
+      const onLast = linesOf(pages.at(-1) as PageRead).filter((line) => line.startsWith('line '))
+      expect(pages.length === 1 || onLast.length > 1).toBe(true)
+    }
+  })
+})
