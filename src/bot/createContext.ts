@@ -33,7 +33,7 @@ export interface Surroundings {
 /** A context that still waits for the input: `reading` says how to read it. */
 export interface Prepared {
   readonly reading: KindSettings
-  readonly withInput: (input: Input, signal: AbortSignal) => Context
+  readonly withInput: (input: Input, deadline: AbortController) => Context
 }
 
 /** Reads what is kept for the person and the channel, and lays out what a command may know and do. */
@@ -67,7 +67,7 @@ export async function createContext(request: Request, line: string, parts: Surro
     )
   return {
     reading: { ...reference, ...settled, adhesives: reference.glue.adhesives },
-    withInput: (input, signal) => ({
+    withInput: (input, deadline) => ({
       request,
       commands: parts.commands,
       search: parts.search,
@@ -98,7 +98,10 @@ export async function createContext(request: Request, line: string, parts: Surro
         if (stop) throw new Refusal('unsafe', stop.text)
         return cautionsFor(facts, reference.cautions)
       },
-      signal,
+      // Made where it is first looked at: few commands have anything to stop.
+      get signal() {
+        return deadline.signal
+      },
     }),
   }
 }

@@ -53,7 +53,7 @@ async function respond(request: Request, parts: RouterParts & Surroundings): Pro
   const prepared = await createContext(request, call.line, parts)
   const input = readInput(call.raw, call.action.options, prepared.reading)
   const deadline = new AbortController()
-  const context = prepared.withInput(input, deadline.signal)
+  const context = prepared.withInput(input, deadline)
   const run = () => call.action.run(input.values, context)
   const seconds = parts.settings.commandSeconds * (call.action.patience ?? 1)
   const reply = await beforeDeadline(run, deadline, seconds)
