@@ -43,11 +43,19 @@ export async function pack(message: DiscordMessage, fileBytes: number, { parts }
         message.components,
         lost.map(({ name }) => name),
       ),
-      ...lost.flatMap(({ name, why }) => sentence(`${name} ${why}`).components),
+      ...(lost.length === 0
+        ? []
+        : sentence(clipped(lost.map(({ name, why }) => `${name} ${why}`))).components),
     ],
     files: sent,
     flags: MessageFlags.IsComponentsV2,
   }
+}
+
+/** As much of the lines as the room for them in a message that is full already. */
+const clipped = (lines: readonly string[]): string => {
+  const all = lines.join('; ')
+  return all.length <= 200 ? all : `${all.slice(0, 197)}...`
 }
 
 const contentOf = async (upload: Upload, paint: Desk['parts']['paint']): Promise<Buffer> =>

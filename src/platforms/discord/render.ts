@@ -14,7 +14,7 @@ import { type Deed, shortId } from './customId.ts'
 import { limits } from './limits.ts'
 import { codeBlock, escapeText } from './markdown.ts'
 import type { DiscordMessage, Upload } from './message.ts'
-import { fits, pieces } from './size.ts'
+import { fits, pieces, ROOM } from './size.ts'
 
 /** What depends on where a message goes. */
 export interface RenderTerms {
@@ -67,7 +67,7 @@ function replyMessages(reply: Reply, show: Show, terms: RenderTerms): readonly D
     ...buttonRows(reply.buttons ?? [], terms),
   ]
   const uploads: readonly Upload[] = [...pictures, ...sent.map(({ name, content }) => ({ name, content }))]
-  const parts = pieces(said, limits.text)
+  const parts = pieces(said, ROOM)
   const last = parts.at(-1) ?? ''
   return [
     ...parts.slice(0, -1).map((part) => ({ components: [text(part)], uploads: [] })),
@@ -77,12 +77,12 @@ function replyMessages(reply: Reply, show: Show, terms: RenderTerms): readonly D
 
 const refusal = (error: string, { idOf, asked }: RenderTerms): readonly DiscordMessage[] => {
   const mend = asked === undefined ? [] : [row([button('Change the line', idOf('edit', asked))])]
-  return [{ components: [text(escapeText(error).slice(0, limits.text)), ...mend], uploads: [] }]
+  return [{ components: [text(escapeText(error).slice(0, ROOM)), ...mend], uploads: [] }]
 }
 
 /** A message of one sentence of the bot's own. */
 export const sentence = (words: string): DiscordMessage => ({
-  components: [text(escapeText(words).slice(0, limits.text))],
+  components: [text(escapeText(words).slice(0, ROOM))],
   uploads: [],
 })
 

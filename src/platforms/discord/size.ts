@@ -4,10 +4,17 @@ import type { DiscordMessage } from './message.ts'
 
 type Component = DiscordMessage['components'][number]
 
-/** Whether Discord takes the message as it is: its text, its parts and the number of its files. */
+/**
+ * Letters for the text of one message, and parts. What is left of either is for what a message is given on its way: that it
+ * comes late, by whom it is shown, which files are missing and why.
+ */
+export const ROOM = limits.text - 500
+const PARTS = limits.components - 4
+
+/** Whether Discord takes the message, with what it may be given on its way: its text, its parts and the number of its files. */
 export const fits = ({ components, uploads }: DiscordMessage): boolean =>
-  components.reduce((sum, each) => sum + textIn(each), 0) <= limits.text &&
-  components.reduce((sum, each) => sum + countOf(each), 0) <= limits.components &&
+  components.reduce((sum, each) => sum + textIn(each), 0) <= ROOM &&
+  components.reduce((sum, each) => sum + countOf(each), 0) <= PARTS &&
   components.every(
     (each) => each.type !== ComponentType.MediaGallery || each.items.length <= limits.pictures,
   ) &&
