@@ -145,6 +145,22 @@ describe.skipIf(!hasBrowser)(inBrowser('two people with a page each, on phones')
     )
   })
 
+  it('keep the newest entries where thousands come, and no more', async () => {
+    const { page, context } = await enter(browser, room.url, 'Eve', 'crowd')
+    const shown = await page.evaluate(`(async () => {
+      const { createNotebook } = await import('/notebook.js')
+      const book = createNotebook({})
+      const card = { ok: false, kind: 'invalid', error: 'no' }
+      for (let id = 0; id < 2000; id += 1)
+        book.hear({ id: String(id), at: new Date().toISOString(), name: 'Ann', line: 'line ' + id, card })
+      return [...document.querySelectorAll('#entries > .entry .asked')].map(({ textContent }) => textContent)
+    })()`)
+    expect(shown).toHaveLength(300)
+    expect(shown).toContain('line 1999')
+    expect(shown).not.toContain('line 0')
+    await context.close()
+  })
+
   it('keep a line that could not be sent', async () => {
     const { page, context } = await enter(browser, room.url, 'Ann', 'cut-off')
     await context.setOffline(true)

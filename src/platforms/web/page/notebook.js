@@ -6,6 +6,9 @@ import { entryOf, pendingOf } from './entry.js'
 /** Within so many pixels of its end, somebody is reading the end of the page. */
 const NEAR = 160
 
+/** A page that is open for days keeps so many; a reload finds the newest again. */
+const MOST = 300
+
 /**
  * The entries on the page, oldest first.
  *
@@ -27,6 +30,12 @@ export function createNotebook(does) {
   /** @param {HTMLElement} article @param {ScrollBehavior} [behavior] */
   const goTo = (article, behavior = 'auto') => article.scrollIntoView({ block: 'start', behavior })
 
+  /** @param {string} id */
+  const drop = (id) => {
+    known.get(id)?.article.remove()
+    known.delete(id)
+  }
+
   /** Shows an entry at the end, or in place of the one it was; says whether it is a new one. @param {EntryView} entry */
   const put = (entry) => {
     const shown = JSON.stringify(entry)
@@ -36,13 +45,13 @@ export function createNotebook(does) {
     if (before) before.article.replaceWith(article)
     else entries.append(article)
     known.set(entry.id, { article, shown })
+    for (const id of [...known.keys()].slice(0, Math.max(0, known.size - MOST))) drop(id)
     countUp()
     return !before
   }
   /** @param {string} id */
   const remove = (id) => {
-    known.get(id)?.article.remove()
-    known.delete(id)
+    drop(id)
     countUp()
   }
   /** Tells those who do not see the page what has come. @param {EntryView} entry */
