@@ -54,6 +54,18 @@ describe('the layout of a group', () => {
     )
   })
 
+  it('cuts a panel that no sheet gives whole from its pieces, until a larger sheet is sold', async () => {
+    const { room, who } = await openGroup('bench')
+    const sam = { user: 'p1', channel: 'bench' }
+    const card = await room.reply('group join object=110in x 20in height=20in', sam)
+    expect(card.notes?.[0]).toMatch(/K01-Ba, K01-Bb/u)
+    const found = await room.reply('group layout seconds=1', who)
+    expect(textOf(found)).not.toContain('left out')
+    expect(found.figures.sheets).toBeGreaterThan(0)
+    await room.reply('stock add 4ft x 10ft sheet=1/2in', who)
+    expect((await room.reply('group kit K01', who)).notes?.[0]).not.toMatch(/K01-Ba/u)
+  })
+
   it('buys what members do not bring', async () => {
     const { room, who } = await openGroup('bench')
     for (let index = 0; index < 6; index += 1) await room.reply('group join', { user: `p${index}` })

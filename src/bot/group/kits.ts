@@ -40,12 +40,12 @@ const MOST_REMEMBERED = 500
 /** What was worked out before: a list of sixty kits differs by one from the list before. */
 const remembered = new WeakMap<BotSettings, Map<string, Working>>()
 
-/** Works out choices, or recalls them where they were asked for in the same words and units before. */
+/** Works out choices, or recalls them where they were asked for in the same words, units and stock before. */
 export function workChoices(choices: PlanChoices, context: Context): Working {
-  const { settings, settled, show } = context
+  const { settings, settled, show, stock } = context
   const known = remembered.get(settings) ?? new Map<string, Working>()
   remembered.set(settings, known)
-  const key = JSON.stringify([choices, settled, show.units])
+  const key = JSON.stringify([choices, settled, show.units, stock])
   const working = known.get(key) ?? workOut(choices, context)
   // Told again last, so that what nobody asks for any more goes first.
   known.delete(key)
@@ -87,7 +87,7 @@ const kitPart = (part: Listed): KitPart | undefined =>
 /** Kits that can be built, as parts. */
 export const kitsOf = (worked: readonly WorkedKit[]): readonly Kit[] =>
   worked.flatMap(({ member, worked: kit }) =>
-    kit ? [{ number: member.kit, parts: partsOfPlan(kit.plan).flatMap((part) => kitPart(part) ?? []) }] : [],
+    kit ? [{ number: member.kit, parts: partsOfPlan({ parts: kit.cut }).flatMap((part) => kitPart(part) ?? []) }] : [],
   )
 
 /** One list of all kits that can be built, with spares by the group's rule. */

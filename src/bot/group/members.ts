@@ -206,14 +206,14 @@ function kitCard(group: Group, member: Member, context: Context, said: string): 
       buttons: [{ label: 'The group', line: 'group' }],
       figures: { kit: member.kit, waiting: member.waiting, sound: false },
     }
-  const { plan, warnings, assumptions } = worked
+  const { plan, cut, warnings, assumptions } = worked
   const few = fewCautions(cautions)
   return {
     answer: `${state}${name}: ${planAnswer(plan, show)}`,
     cautions: few.cautions,
-    tables: partTables(plan, show),
+    tables: partTables(plan, show, cut),
     notes: [
-      `write ${name} and the letter on every part: ${plan.parts.map(({ label }) => `${name}-${label}`).join(', ')}`,
+      `write ${name} and the letter on every part: ${cut.map(({ label }) => `${name}-${label}`).join(', ')}`,
       ...sizeNotes(plan, show),
       ...warnings,
       ...sawNotes(plan, show, settled.kerf),

@@ -53,7 +53,7 @@ function listingOf(group: Group, everybody: ForEverybody): Listing {
     kits: Object.fromEntries(
       worked.map(({ member, worked: kit }) => [
         kitLabel(member.kit),
-        numberOf(JSON.stringify(kit?.plan.parts ?? null)),
+        numberOf(JSON.stringify(kit?.cut ?? null)),
       ]),
     ),
   }

@@ -33,7 +33,7 @@ export async function kitSections(printed: KitsPrinted): Promise<readonly Sectio
     // Sixty boxes take a second to draw: others are answered in between.
     await new Promise((resolve) => setImmediate(resolve))
     const number = kitLabel(member.kit)
-    const parts = partsOfPlan(kit.plan).map((part) => ({
+    const parts = partsOfPlan({ parts: kit.cut }).map((part) => ({
       ...part,
       whose: rows.get(`${number}-${part.label}`) ?? '',
     }))
@@ -91,7 +91,7 @@ function bringLines({ needs, brought }: Group, user: string): readonly string[] 
 export function kitLabels({ worked, merged, names, show }: Omit<KitsPrinted, 'context'>): readonly Label[] {
   const own = worked.flatMap(({ member, worked: kit }) =>
     kit
-      ? labelsOf(partsOfPlan(kit.plan), show, {
+      ? labelsOf(partsOfPlan({ parts: kit.cut }), show, {
           prefix: `${kitLabel(member.kit)}-`,
           whose: names.get(member.user) ?? member.user,
         })
