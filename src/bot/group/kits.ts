@@ -87,7 +87,14 @@ const kitPart = (part: Listed): KitPart | undefined =>
 /** Kits that can be built, as parts. */
 export const kitsOf = (worked: readonly WorkedKit[]): readonly Kit[] =>
   worked.flatMap(({ member, worked: kit }) =>
-    kit ? [{ number: member.kit, parts: partsOfPlan({ parts: kit.cut }).flatMap((part) => kitPart(part) ?? []) }] : [],
+    kit
+      ? [
+          {
+            number: member.kit,
+            parts: partsOfPlan({ parts: kit.cut }).flatMap((part) => kitPart(part) ?? []),
+          },
+        ]
+      : [],
   )
 
 /** One list of all kits that can be built, with spares by the group's rule. */
