@@ -1,11 +1,11 @@
 import type { ShouldStop } from '../problem.ts'
 import type { Axis } from './block.ts'
-import type { Job, SheetType } from './job.ts'
 import { readCeiling } from './ceiling.ts'
+import type { Job, SheetType } from './job.ts'
 import { readOutside } from './outside.ts'
 import type { Sizes } from './packing.ts'
-import { RankedQueue } from './queue.ts'
 import type { Pattern } from './pattern.ts'
+import { RankedQueue } from './queue.ts'
 import type { PatternTable } from './table.ts'
 
 /** Two blocks side by side, or one part (`index` as in `Sizes`, `second` -1). */

@@ -1,11 +1,11 @@
 import type { ShouldStop } from '../problem.ts'
+import type { Block } from './block.ts'
 import { coverCost } from './cover.ts'
 import type { Job } from './job.ts'
 import { type Column, Master } from './master.ts'
 import type { OpenSheet, Sizes } from './packing.ts'
 import { listPieces } from './pattern.ts'
 import { PatternTable } from './table.ts'
-import type { Block } from './block.ts'
 
 /** Whole weights up to this per cent of the dearest sheet: sums of them are exact. */
 const FINENESS = 1e7

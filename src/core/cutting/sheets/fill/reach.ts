@@ -1,6 +1,6 @@
 import type { ShouldStop } from '../../problem.ts'
-import { markPacking, restorePacking } from '../mark.ts'
 import type { Job } from '../job.ts'
+import { markPacking, restorePacking } from '../mark.ts'
 import type { Packing } from '../packing.ts'
 import type { Random } from '../random.ts'
 import { dropSheet } from '../ruin.ts'
@@ -9,18 +9,21 @@ import { cheapestPlan, needOf, type Plan, planWithin } from './plan.ts'
 import { openFilled, refillRows, refillSheets } from './refill.ts'
 
 /** Share of the effort that goes into filling rows anew; the rest moves single parts. */
-const REFILL_SHARE = 0.8
+const REFILL_SHARE = 0.95
 
 /** Most rows that are filled anew in one step. */
 const MOST_ROWS = 3
 
 /** A descent ends after so many steps in a row that gain less than this, in largest sheets. */
-const IDLE_STEPS = 100
+const IDLE_STEPS = 30
 const LEAST_GAIN = 1e-4
 
 /** How many sheets are filled anew between two descents. */
 const LEAST_SHEETS = 2
-const MOST_SHEETS = 5
+const MOST_SHEETS = 4
+
+/** A gain is notable when it brings the weight of the parts without a place down to this share. */
+const NOTABLE = 0.9
 
 /** From how many parts, and how many of the largest sheets, a job counts as large. */
 const LARGE_PARTS = 150
@@ -91,11 +94,13 @@ const descend = (packing: Packing, budget: number, random: Random, shouldStop: S
 /**
  * Searches for a place for every part on the sheets that the budget buys, for jobs of many parts: sheets are filled with
  * rows that lie nearly flush, then, again and again, the emptiest few sheets are filled anew and what comes of it is
- * bettered by rows and single parts (iterated local search, Lourenço, Martin, Stützle 2003). True when found.
+ * bettered by rows and single parts (iterated local search, Lourenço, Martin, Stützle 2003). True when found; given up
+ * after `patience` such turns without notable gain.
  */
 export const reachPlan = (
   packing: Packing,
   budget: number,
+  patience: number,
   random: Random,
   shouldStop: ShouldStop,
 ): boolean => {
@@ -105,11 +110,18 @@ export const reachPlan = (
   descend(packing, budget, random, shouldStop)
   let mark = markPacking(packing)
   let current = packingScore(packing)
-  while (packing.leftCount > 0 && !shouldStop()) {
+  let stalled = 0
+  let target = packing.leftWeight * NOTABLE
+  while (packing.leftCount > 0 && stalled < patience && !shouldStop()) {
     const count = LEAST_SHEETS + random.below(MOST_SHEETS - LEAST_SHEETS + 1)
     refillSheets(packing, count, random, shouldStop)
     descend(packing, budget, random, shouldStop)
     const next = packingScore(packing)
+    stalled++
+    if (packing.leftWeight < target) {
+      stalled = 0
+      target = packing.leftWeight * NOTABLE
+    }
     if (next <= current) {
       current = next
       mark = markPacking(packing)

@@ -8,14 +8,14 @@ import { clearRow } from '../ruin.ts'
 import { type Effort, fillPattern, fillRoom } from './roomFill.ts'
 
 /** How much more than its area a part as large as the largest counts, for large parts are hard to place later. */
-const LARGE_BONUS = 0.1
+const LARGE_BONUS = 0.05
 
 /** Rough steps for a row of stacks. */
 const ROW_STEPS = 20_000
 
-const WHOLE_SHEET: Effort = { turns: 1, tries: 6 }
+const WHOLE_SHEET: Effort = { turns: 1, tries: 12 }
 /** By how much of a sheet a fuller one may pass for an emptier one where the emptiest are drawn. */
-const FILL_NOISE = 0.02
+const FILL_NOISE = 0.01
 
 const ONE_ROW: Effort = { turns: 1, tries: 3 }
 

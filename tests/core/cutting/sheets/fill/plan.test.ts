@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { SheetType } from '../../../../../src/core/cutting/sheets/job.ts'
 import { cheapestPlan, costOf, type Plan } from '../../../../../src/core/cutting/sheets/fill/plan.ts'
+import type { SheetType } from '../../../../../src/core/cutting/sheets/job.ts'
 
 const sheetOf = (area: number, price: number, limit: number): SheetType => ({
   id: `${area}`,
