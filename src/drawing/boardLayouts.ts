@@ -3,7 +3,7 @@ import type { Length } from '../core/measure/length.ts'
 import { type Area, areaOf, overlap, textArea } from './area.ts'
 import { BIG, centred, NAME, rectangle, SMALL } from './marks.ts'
 import { type Numbers, unitLine } from './numbers.ts'
-import { layPage } from './page.ts'
+import { type Entry, layPage } from './page.ts'
 import type { Polygon, Scene, Shape, Text } from './scene.ts'
 
 /** Boards or strips cut across, one row for each way of cutting one. */
@@ -44,13 +44,24 @@ export function drawBoardLayouts(asked: BoardsAsked, numbers: Numbers): Scene {
       shown.flatMap((layout, row) => rowShapes(layout, row, { ...asked, ...lengths }, numbers, scale)),
     foot: [
       ...(left > 0 ? [{ words: `and ${left} more in the table` }] : []),
-      { words: 'hatched: keep' },
+      ...unwritten(shown, lengths, numbers),
+      ...(shown.some((layout) => isKept(layout, asked)) ? [{ words: 'hatched: keep' }] : []),
       { words: 'dotted: waste' },
       { words: `sizes in ${unitLine(numbers)}; lengths to scale` },
     ],
     tallest: MOST * ROW,
   })
 }
+
+const isKept = ({ offcut }: LengthLayout, { keepable }: Pick<BoardsAsked, 'keepable'>): boolean =>
+  offcut > 0 && offcut >= keepable
+
+/** Parts too short for their letter, by their length. */
+const unwritten = (shown: readonly LengthLayout[], { parts }: Lengths, numbers: Numbers): readonly Entry[] =>
+  [...new Set(shown.flatMap((layout) => layout.parts))].map((part) => ({
+    unwritten: part,
+    words: `no room for ${part}: ${numbers.mark((parts.get(part) ?? 0) as Length, 'into')}`,
+  }))
 
 function rowShapes(
   layout: LengthLayout,
@@ -76,7 +87,7 @@ function rowShapes(
     shapes.push(shape, ...nameIn(areaOf(shape), part, numbers.mark(length as Length, 'into'), taken))
     at += length + kerf
   }
-  if (layout.offcut > 0 && layout.offcut >= keepable) {
+  if (isKept(layout, { keepable })) {
     const shape = piece(long - layout.offcut, long, { fill: 'hatched', stroke: 'thin', of: 'offcut' })
     const size = numbers.mark(layout.offcut as Length, 'into')
     shapes.push(shape, ...nameIn(areaOf(shape), `keep ${size}`, '', taken, SMALL))
@@ -84,7 +95,7 @@ function rowShapes(
   return shapes
 }
 
-/** A letter with its length after it where that goes, else the letter alone, else nothing. */
+/** A letter with its length after it where that goes, else the letter alone, upright at last, else nothing. */
 function nameIn(area: Area, name: string, size: string, taken: Area[], letter = BIG): readonly Text[] {
   const [x, y] = [(area.left + area.right) / 2, (area.top + area.bottom) / 2]
   const bold = size !== ''
@@ -92,6 +103,7 @@ function nameIn(area: Area, name: string, size: string, taken: Area[], letter = 
     ...(size === '' ? [] : [[centred(`${name} ${size}`, [x, y], NAME, { bold, rim: false })]]),
     [centred(name, [x, y], letter, { bold, rim: !bold })],
     [centred(name, [x, y], SMALL, { bold, rim: !bold })],
+    ...(size === '' ? [] : [[centred(name, [x, y], SMALL, { bold, turn: -90, rim: !bold })]]),
     ...(size === '' ? [[centred('keep', [x, y], SMALL)]] : []),
   ]
   const found = choices.find((texts) =>
@@ -100,6 +112,8 @@ function nameIn(area: Area, name: string, size: string, taken: Area[], letter = 
       return (
         own.left >= area.left + 5 &&
         own.right <= area.right - 5 &&
+        own.top >= area.top &&
+        own.bottom <= area.bottom &&
         taken.every((each) => !overlap(own, each, 4))
       )
     }),

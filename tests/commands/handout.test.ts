@@ -152,6 +152,18 @@ describe('handout', () => {
       }
   })
 
+  it('draws its layouts so large that their smallest words are read at arm\u2019s length', async () => {
+    const { room, last } = printing
+    const lengths = Array.from({ length: 12 }, (_, index) => `1x ${50 + index}in 2x4`)
+    await room.ask(`cutlist add ${lengths.join('; ')} strip=1/2in`, { channel: 'many' })
+    await room.ask('handout', { channel: 'many' })
+    const small = last().pages.flatMap(({ runs }) =>
+      runs.filter(({ text }) => text.includes('lengths to scale')).map(({ size }) => size),
+    )
+    expect(small.length).toBeGreaterThan(0)
+    for (const size of small) expect(size).toBeGreaterThanOrEqual(8)
+  })
+
   it('has every caution that the plan, its cuts or its steps call for, each once', async () => {
     const { room, last } = printing
     await room.reply('project start 17in x 13in height=15in', SMALL)

@@ -240,6 +240,34 @@ describe('pictures of layouts, read back', () => {
     expect(faultsOf(scene)).toEqual([])
   })
 
+  it('turn the letter of a short part, and name what is too short even so', () => {
+    const drawn = (short: Length, offcut: Length) =>
+      drawBoardLayouts(
+        {
+          kind: 'strip',
+          layouts: [{ stock: 'L', count: 1, parts: ['A', 'G4', 'G4'], offcut }],
+          stock: [['L', inches(96)]],
+          parts: [
+            ['A', inches(60)],
+            ['G4', short],
+          ],
+          kerf: KERF,
+          trim: 0,
+          keepable: inches(12),
+        },
+        INCHES,
+      )
+    const turned = drawn(inches(6), inches(20))
+    expect(faultsOf(turned)).toEqual([])
+    const letters = turned.shapes.filter((shape) => shape.shape === 'text' && shape.text === 'G4')
+    expect(letters).toMatchObject([{ turn: -90 }, { turn: -90 }])
+    expect(textsOf(turned)).toContain('hatched: keep')
+    expect(textsOf(turned).join()).not.toContain('no room for')
+    const tiny = drawn(inches(1), inches(4))
+    expect(textsOf(tiny)).toContain('no room for G4: 1')
+    expect(textsOf(tiny)).not.toContain('hatched: keep')
+  })
+
   it('can be read however many parts there are', () => {
     const lengths = fc.array(fc.integer({ min: 5, max: 900 }), { minLength: 1, maxLength: 25 })
     fc.assert(

@@ -25,7 +25,12 @@ export function layoutSection(job: LaidJob, currency: string | undefined, kerf: 
       ),
       ...points([`${waste} % waste, kept offcuts not counted; kerf ${kerf}`, ...jobNotes(job)]),
       ...pictures.map(
-        (picture): Block => ({ block: 'picture', alt: picture.alt, scene: picture.scene, tallest: 0.47 }),
+        ({ name, alt, scene }): Block => ({
+          block: 'picture',
+          alt,
+          scene,
+          tallest: name.startsWith('sheet') ? 0.47 : 0.75,
+        }),
       ),
     ],
   }
