@@ -1,6 +1,7 @@
 import { type Area, areaOf, joined } from './area.ts'
 import { BIG, SMALL } from './marks.ts'
 import type { Point, Scene, Shape, Text } from './scene.ts'
+import { LACKING_WORDS, shownSigns } from './signs.ts'
 import { textWidth } from './textWidth.ts'
 
 /** A page is as wide as this, so that a size of writing is a share of its width. */
@@ -66,14 +67,19 @@ export function layPage({
     ({ key, unwritten }) =>
       (key === undefined || written.has(key)) && (unwritten === undefined || !isWritten(unwritten)),
   )
-  const footer = footLines(explained, bottom + 28)
+  const isLacking = [...written].some((text) => shownSigns(text) !== text.normalize('NFC'))
+  const words = isLacking ? [{ words: LACKING_WORDS }] : []
+  const footer = footLines([...explained, ...words], bottom + 28)
   return {
     width,
     height: footer.bottom + MARGIN - 8,
-    shapes: [...moved, ...heading.shapes, ...footer.shapes],
+    shapes: [...moved, ...heading.shapes, ...footer.shapes].map(withShownSigns),
     ...(toScale ? { scale } : {}),
   }
 }
+
+const withShownSigns = (shape: Shape): Shape =>
+  shape.shape === 'text' ? { ...shape, text: shownSigns(shape.text) } : shape
 
 interface Fitted {
   readonly scale: number
