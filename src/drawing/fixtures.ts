@@ -24,11 +24,12 @@ interface FixtureAsked {
   readonly grooves?: Readonly<Partial<Record<Face['name'], readonly Length[]>>> | undefined
 }
 
-/** Grooves, slots and notches that can be seen on the front and on the right end, and every brace. */
+/** Grooves, slots, notches and holes that can be seen on the front, the right end, the lid and the bottom, and every brace. */
 export const panelFixtures = (asked: FixtureAsked, pulled: readonly Carried[]): readonly Fixture[] =>
   pulled.flatMap(({ name, solids }) => {
     const on = solids.find(({ part }) => part.name.endsWith('panel'))
-    if (!on || name === 'lid' || name === 'bottom') return []
+    if (!on) return []
+    if (name === 'lid' || name === 'bottom') return flatCutouts(on)
     const wall = wallOf(asked.plan, name, on)
     return [...(wall.seen ? [...grooveLines(asked, wall), ...cutouts(wall)] : []), ...brace(asked.plan, wall)]
   })
@@ -92,6 +93,27 @@ function cutouts({ on, facing, at }: Wall): readonly Fixture[] {
     })),
   )
 }
+
+/** Of a round hole, as many corners as look round. */
+const CORNERS = 24
+
+/** Finger notches and drain holes, on the top of a panel that lies. */
+const flatCutouts = (on: Solid): readonly Fixture[] =>
+  (on.part.cutouts ?? []).flatMap(({ kind, size, round, at: places }) =>
+    places.map(({ along, across }) => {
+      const at = (x: number, y: number): Place => [on.low[0] + along + x, on.low[1] + across + y, on.high[2]]
+      const turns = Array.from({ length: CORNERS }, (_, corner) => (2 * Math.PI * corner) / CORNERS)
+      return {
+        kind,
+        on,
+        facing: 'up' as const,
+        outline: round
+          ? turns.map((turn) => at((size.along / 2) * Math.cos(turn), (size.across / 2) * Math.sin(turn)))
+          : [at(0, 0), at(size.along, 0), at(size.along, size.across), at(0, size.across)],
+        depth: [0, 0, 0] as const,
+      }
+    }),
+  )
 
 function brace(plan: Plan, { on, face, facing, at }: Wall): readonly Fixture[] {
   if (!face?.brace) return []
