@@ -31,17 +31,22 @@ export function createFormLines(keeping: Keeping, patience = PATIENCE): FormLine
     return `${shortId('ask', '').slice(0, -1)}#${name}`
   }
   return {
-    idOf: async (line, user) => {
-      const late = new AbortController()
-      try {
-        const kept = customId('ask', line, keeping, user).catch(() => undefined)
-        const waited = pause(patience, undefined, { signal: late.signal }).catch(() => undefined)
-        return (await Promise.race([kept, waited])) ?? hold(line)
-      } finally {
-        late.abort()
-      }
-    },
+    idOf: async (line, user) => (await inTime(customId('ask', line, keeping, user), patience)) ?? hold(line),
     lineOf: async (press) =>
       ('kept' in press ? held.get(press.kept) : undefined) ?? (await lineOf(press, keeping)),
+  }
+}
+
+/** What was promised, if it comes in time for a form to be opened; undefined where it is late or fails. */
+export async function inTime<Value>(
+  promised: Promise<Value>,
+  patience = PATIENCE,
+): Promise<Value | undefined> {
+  const late = new AbortController()
+  try {
+    const waited = pause(patience, undefined, { signal: late.signal }).catch(() => undefined)
+    return await Promise.race([promised.catch(() => undefined), waited])
+  } finally {
+    late.abort()
   }
 }

@@ -3,7 +3,8 @@ import { type Press, readCustomId, shortId } from './customId.ts'
 import { sendable, sorry } from './deliver.ts'
 import type { Desk } from './desk.ts'
 import { formFor, givenIn, lacksMore, lineForm, useOf } from './form.ts'
-import { respond } from './respond.ts'
+import { inTime } from './formLines.ts'
+import { type Asked, respond } from './respond.ts'
 import { share } from './share.ts'
 
 const OLD =
@@ -14,14 +15,16 @@ export async function hearButton(interaction: ButtonInteraction, desk: Desk): Pr
   const press = readCustomId(interaction.customId)
   if (!press) return tell(interaction, OLD)
   if (press.deed === 'share') return share(interaction, desk)
-  if (press.deed === 'say') return respond(interaction, asLine(press, desk), desk)
-  const line = await desk.forms.lineOf(press)
-  if (line === undefined) return respond(interaction, undefined, desk)
-  if (press.deed === 'ask') return ask(interaction, line, desk)
-  await interaction.showModal(lineForm(line, shortId('edit', '')))
+  const asked = asLine(press, desk)
+  if (press.deed === 'say') return respond(interaction, asked, desk)
+  const early = await inTime(asked)
+  // Nothing but a form may be late: where the line is, it is said instead.
+  if (!early) return respond(interaction, asked, desk)
+  if (press.deed === 'ask') return ask(interaction, early.line, desk)
+  await interaction.showModal(lineForm(early.line, shortId('edit', '')))
 }
 
-async function asLine(press: Press, { forms }: Desk) {
+async function asLine(press: Press, { forms }: Desk): Promise<Asked> {
   const line = await forms.lineOf(press)
   return line === undefined ? undefined : { invocation: { line }, line }
 }
