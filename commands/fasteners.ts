@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { defineCommand } from '../src/bot/command.ts'
+import { defineCommand, type Idle } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
 import {
   boxFigures,
@@ -11,6 +11,7 @@ import {
   purchaseAnswer,
   purchases,
 } from '../src/bot/fastenerWords.ts'
+import { holdLines } from '../src/bot/holdLines.ts'
 import { choice, count, first, length, species, weight, yes } from '../src/bot/option.ts'
 import { type FastenedJoint, fastenPlan } from '../src/bot/planFasteners.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
@@ -39,6 +40,15 @@ const options = z.strictObject({
 })
 type Asked = z.output<typeof options>
 
+const OF_ONE = (['into', 'length', 'width', 'joints', 'glued', 'load'] as const).map(
+  (option): Idle<Asked> => ({
+    option,
+    what: 'one joint',
+    how: 'write its thicknesses, such as 3/4in receiver=1 1/2in',
+    isUsed: ({ input }) => input.held !== undefined,
+  }),
+)
+
 export default defineCommand({
   name: 'fasteners',
   summary: 'Brads, nails or screws that hold and never come through, their holes, and how many boxes',
@@ -48,6 +58,16 @@ export default defineCommand({
     'fasteners 18mm receiver=38mm kind=nail length=600mm',
   ],
   options,
+  idle: [
+    ...OF_ONE,
+    {
+      option: 'wood',
+      what: 'what a face holds',
+      how: 'into=face',
+      isUsed: ({ input: { into, kind, glued } }) =>
+        into !== 'edge' && !(into === 'end' && (kind ?? (glued ? 'brad' : 'screw')) === 'brad'),
+    },
+  ],
   run: (input, context) => {
     const { held, receiver } = input
     if (held === undefined && receiver === undefined && context.project) return fastenThePlan(input, context)
@@ -116,8 +136,18 @@ type Bare = Extract<FastenedJoint, { obstacle: unknown }>
 
 /** What no fastener does for; glue needs none. */
 function bareLine({ kind, joint, obstacle }: Bare, show: Show): string {
+  const none = `no ${kind} for ${joint.part} on ${joint.onto}`
+  // What would do in place of screws that have to come out again is said of the plan.
+  if (joint.fixing === 'screwed' && kind === 'screw') return none
   const glue = joint.fixing === 'glued' ? '; else glue and clamps alone' : ''
-  return `no ${kind} for ${joint.part} on ${joint.onto}: ${obstacleWords(obstacle, kind, show)}${glue}`
+  return `${none}: ${obstacleWords(obstacle, kind, show)}${glue}`
+}
+
+/** Joints that were to come apart and that are driven with what stays in, one line. */
+function lastingLines(driven: readonly Fastened[]): readonly string[] {
+  const [found] = driven.filter(({ joint, kind }) => joint.fixing === 'screwed' && kind !== 'screw')
+  if (!found) return []
+  return [`${found.kind}s stay in: corners held so do not come apart again`]
 }
 
 const hardwareWords = ({ name, count }: Hardware): string => `${count} ${name}${count === 1 ? '' : 's'}`
@@ -157,6 +187,8 @@ function fastenThePlan(input: Asked, context: Context): Reply {
     notes: [
       ...furtherPurchases(bought, show),
       ...bare,
+      ...holdLines(plan, context),
+      ...lastingLines(driven),
       ...throughLines(driven),
       ...fasteningNotes(main.fastening, main.drive.into, wood.name, show).slice(0, 1),
       ...notes,

@@ -35,6 +35,20 @@ export default defineCommand({
     'glue 3 sq ft',
   ],
   options,
+  idle: [
+    {
+      option: 'count',
+      what: 'an area or a joint, so many times',
+      how: 'joint= without an area, or an area alone',
+      isUsed: ({ input }) => (input.area === undefined) !== (input.joint === undefined),
+    },
+    {
+      option: 'wood',
+      what: 'clamps',
+      how: 'joint=',
+      isUsed: ({ input }) => input.joint !== undefined || input.area === undefined,
+    },
+  ],
   run: (input, context) => {
     const { show, reference, settled } = context
     const product = input.product ?? reference.glue.adhesives[0]

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { cornerYear } from '../src/bot/capturedCorner.ts'
-import { defineCommand } from '../src/bot/command.ts'
+import { defineCommand, type Idle } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
 import { choice, first, length, percent, species, temperature } from '../src/bot/option.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
@@ -46,6 +46,28 @@ export default defineCommand({
     'moisture 80% before=40% width=36in material=plywood',
   ],
   options,
+  idle: [
+    ...(['wood', 'cut'] as const).map(
+      (option): Idle<Asked> => ({
+        option,
+        what: 'solid wood',
+        how: 'material=wood',
+        isUsed: ({ input }) => (input.material ?? 'wood') === 'wood',
+      }),
+    ),
+    {
+      option: 'temperature',
+      what: 'wood and plywood',
+      how: 'material=wood',
+      isUsed: ({ input }) => input.material !== 'mdf',
+    },
+    {
+      option: 'before',
+      what: 'a piece that no meter was held to',
+      how: 'leave measured= out',
+      isUsed: ({ input }) => input.measured === undefined,
+    },
+  ],
   run: (input, context) => {
     const { show, reference } = context
     const degrees = input.temperature?.celsius ?? reference.seasons.temperature
@@ -64,8 +86,10 @@ export default defineCommand({
         `from ${showPercent(from)} to ${showPercent(to)} moisture, given weeks to settle`,
         ...moved.notes,
         ...width.notes,
-        ...(input.temperature ? [] : [`air at ${showTemperature(degrees, show.units)} (temperature=)`]),
-        ...(degrees < COLDEST || degrees > HOTTEST
+        ...(input.temperature || input.material === 'mdf'
+          ? []
+          : [`air at ${showTemperature(degrees, show.units)} (temperature=)`]),
+        ...(input.material !== 'mdf' && (degrees < COLDEST || degrees > HOTTEST)
           ? ['past the temperatures of the handbook’s table: less sure']
           : []),
       ],

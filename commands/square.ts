@@ -30,6 +30,21 @@ export default defineCommand({
     'square 600mm x 400mm rising=721mm falling=722mm',
   ],
   options,
+  idle: [
+    {
+      option: 'panel',
+      what: 'the panels of a project',
+      how: 'leave the size out',
+      isUsed: ({ input }) => input.size === undefined,
+    },
+    {
+      option: 'panel',
+      what: 'a front that differs from the back',
+      how: 'project change front=10in',
+      isUsed: ({ input, context }) =>
+        input.panel !== 'front' || input.size !== undefined || frameOf(input, context).name === 'front',
+    },
+  ],
   run: (input, context) => {
     const frame = frameOf(input, context)
     const { rising, falling } = input
@@ -44,6 +59,11 @@ export default defineCommand({
 
 type Frame = Pick<Measured, 'length' | 'width'>
 
+/** Which panel of a project it is. */
+interface Named {
+  readonly name: string
+}
+
 /** The frames of a plan as they are measured, edge to edge. */
 const framesOf = ({ faces, outside }: Plan): ReadonlyMap<string, Frame> => {
   const [end, ...sides] = faces
@@ -53,7 +73,7 @@ const framesOf = ({ faces, outside }: Plan): ReadonlyMap<string, Frame> => {
   ])
 }
 
-function frameOf({ size: typed, panel = 'side' }: Asked, context: Context): Frame {
+function frameOf({ size: typed, panel = 'side' }: Asked, context: Context): Frame & Partial<Named> {
   if (typed) {
     const [long, wide, third] = typed.lengths
     if (typed.round || long === undefined || wide === undefined || third !== undefined)
@@ -63,8 +83,9 @@ function frameOf({ size: typed, panel = 'side' }: Asked, context: Context): Fram
   if (context.project) {
     const frames = framesOf(planned(context.project.choices, context).plan)
     // A front that does not differ is a side.
-    const frame = frames.get(panel) ?? frames.get('side')
-    if (frame) return frame
+    const name = frames.has(panel) ? panel : 'side'
+    const frame = frames.get(name)
+    if (frame) return { ...frame, name }
   }
   throw new Refusal(
     'invalid',
@@ -88,7 +109,7 @@ function bothDiagonals(
 const diagonalOf = ({ length: a, width: b }: Frame): Length => nanometres(Math.hypot(a, b))
 
 /** What both diagonals have to come to, before anything is measured. */
-function targets(input: Asked, frame: Frame, { show, project, ...context }: Context): Reply {
+function targets(input: Asked, frame: Frame & Partial<Named>, { show, project, ...context }: Context): Reply {
   const diagonal = diagonalOf(frame)
   const answer = `Both diagonals ${show.length(diagonal, 'mark', true)} when it is square`
   const figures = { diagonal: toMillimetres(diagonal) }
@@ -100,9 +121,9 @@ function targets(input: Asked, frame: Frame, { show, project, ...context }: Cont
     `${show.mark(each.length)} x ${show.mark(each.width)}`,
   ])
   return {
-    answer: `${answer}: ${input.panel ?? 'side'} panels of this channel's project`,
+    answer: `${answer}: ${frame.name === 'top' ? 'the top' : `${frame.name} panels`} of this channel's project`,
     tables: [{ title: `Diagonals, edge to edge (${show.unit})`, columns: ['', 'Diag', 'Of'], rows }],
-    notes: ['measured? add rising= and falling= (panel=side, end or top)'],
+    notes: [`measured? add rising= and falling= (panel=${[...frames.keys()].join(', ')})`],
     figures,
   }
 }

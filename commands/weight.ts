@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { defineCommand } from '../src/bot/command.ts'
+import { defineCommand, type Idle } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
 import { sheetDensity, woodDensityOf } from '../src/bot/density.ts'
 import { liftingNote } from '../src/bot/liftingNotes.ts'
@@ -27,6 +27,19 @@ const options = z.strictObject({
 })
 type Asked = z.output<typeof options>
 
+type Weighed = 'board' | 'panel' | 'project'
+
+const weighedBy = ({ board, size: sides }: Asked): Weighed => {
+  if (board) return 'board'
+  return sides ? 'panel' : 'project'
+}
+
+/** Options that go for nothing where something else is weighed. */
+const only = (by: readonly Weighed[], what: string, how: string, of: readonly (keyof Asked)[]) =>
+  of.map(
+    (option): Idle<Asked> => ({ option, what, how, isUsed: ({ input }) => by.includes(weighedBy(input)) }),
+  )
+
 export default defineCommand({
   name: 'weight',
   summary: 'What parts, panels and the whole weigh, who can lift them, and what a wet planter loads',
@@ -36,6 +49,21 @@ export default defineCommand({
     'weight board=2x4x8 count=24 wood=SPF',
   ],
   options,
+  idle: [
+    ...only(['panel'], 'a panel', 'leave board= out', ['size']),
+    ...only(['panel', 'project'], 'panels', 'leave board= out', ['sheet']),
+    ...only(['board'], 'a board', 'board=2x4', ['length']),
+    ...only(['board', 'panel'], 'a panel or a board', 'write one, such as 4ft x 8ft', ['count']),
+    ...only(['board', 'project'], 'boards and strips', 'board=2x4x8', ['wood', 'moisture']),
+    ...only(['project'], 'the box of a project', 'leave panel and board out', ['soil']),
+    {
+      option: 'depth',
+      what: 'soil',
+      how: 'soil=garden or light',
+      isUsed: ({ input, context: { project } }) =>
+        weighedBy(input) === 'project' && soilIn(input.soil, project?.choices.objectWords) !== 'none',
+    },
+  ],
   run: (input, context) => {
     if (input.board) return weighBoards(input, input.board, context)
     if (input.size) return weighPanels(input, input.size.lengths, context)
@@ -131,9 +159,6 @@ function weighProject(input: Asked, context: Context): Reply {
     ],
     notes: [
       ...(planted && soil !== 'none' ? plantedNotes(planted, soil, show) : []),
-      ...(!planted && input.depth !== undefined
-        ? ['depth= is for soil: there is none here (soil=garden or light)']
-        : []),
       ...(planted && input.depth === undefined
         ? [`filled to ${show.length(plan.panelHeight)} (depth=; soil=light, or none)`]
         : []),

@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import type { Context } from './context.ts'
+import { type Conditional, idleLines } from './idle.ts'
 import type { OptionSchema } from './option.ts'
 import type { Reply } from './reply.ts'
 
@@ -29,14 +30,27 @@ interface ActionDefinition<Schema extends OptionSchema> {
   readonly summary: string
   readonly options: Schema
   readonly patience?: number
+  /** Options that have no use beside some others; where one goes for nothing, a note says so. */
+  readonly idle?: readonly Idle<z.output<Schema>>[]
   readonly run: (input: z.output<Schema>, context: Context) => Reply | Promise<Reply>
 }
 
+/** An option of an action that goes for nothing, by all that was typed and by what the channel keeps. */
+export type Idle<Input> = Conditional<Input, { readonly input: Input; readonly context: Context }>
+
 /** An action whose `run` gets the values that its `options` promise. */
-export const defineAction = <Schema extends OptionSchema>(definition: ActionDefinition<Schema>): Action => ({
+export const defineAction = <Schema extends OptionSchema>({
+  idle = [],
+  ...definition
+}: ActionDefinition<Schema>): Action => ({
   ...definition,
-  // The router only ever passes what this very schema has parsed.
-  run: (input, context) => definition.run(input as z.output<Schema>, context),
+  run: async (typed, context) => {
+    // The router only ever passes what this very schema has parsed.
+    const input = typed as z.output<Schema>
+    const reply = await definition.run(input, context)
+    const lines = idleLines(input, { input, context }, idle)
+    return lines.length === 0 ? reply : { ...reply, notes: [...lines, ...(reply.notes ?? [])] }
+  },
 })
 
 /** A command with one action. */

@@ -155,7 +155,7 @@ export function obstacleWords(obstacle: NoFastening, kind: FastenerKind, show: S
     case 'joint short':
       return `it would split so near the ends; the joint must be at least ${near(obstacle.lengthAtLeast, 'cover', show)} long`
     case 'overloaded':
-      return `the ${obstacle.countAtMost} that have room do not bear that load; a longer joint, another kind=, or less`
+      return `${obstacle.countAtMost === 1 ? 'the one that has room does' : `the ${obstacle.countAtMost} that have room do`} not bear that load; a longer joint, another kind=, or less`
     case 'no strength':
       return 'no load is answered for in end grain, in the edge of a sheet or in a wood of unknown weight; leave load= out'
   }

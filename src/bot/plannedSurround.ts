@@ -4,7 +4,7 @@ import { type Plan, planSurround } from '../core/plan.ts'
 import { completePlan } from './completePlan.ts'
 import type { Context } from './context.ts'
 import { holdLines } from './holdLines.ts'
-import { idleLines } from './idleChoices.ts'
+import { idleChoices } from './idleChoices.ts'
 import { type CutPart, joinParts, type Sold } from './joinLines.ts'
 import { obstacleSentence, warningLine } from './obstacleWords.ts'
 import type { PlanChoices } from './planChoices.ts'
@@ -50,7 +50,7 @@ export function planned(choices: PlanChoices, context: Context): Planned {
   if (plan.status === 'impossible')
     throw new Refusal('invalid', obstacleSentence(plan.obstacle, context.show))
   const warnings = plan.warnings.map((warning) => warningLine(warning, context.show))
-  const idle = idleLines(choices, spec)
+  const idle = idleChoices(choices, spec)
   const joined = joinParts(plan, soldFor(plan, choices, context), context.show)
   return {
     plan,

@@ -190,8 +190,16 @@ describe('fasteners of the plan', () => {
     expect(screwed.map(({ part, onto }) => `${part} on ${onto}`)).toEqual(['corner block on end panel'])
     await channel.reply('project change strip=1/2in')
     const { notes = [] } = await channel.reply('fasteners')
-    expect(notes.join('\n')).toMatch(
-      /no screw for corner block on end panel: .* at least .* in wide across it/u,
+    const said = notes.join('\n')
+    // What would do is what the plan says, and no brad, which would never let the corner come apart.
+    expect(said).toContain('no screw for corner block on end panel\n')
+    expect(said).toMatch(/no screw holds corner blocks .* take strip=\d\/\d+in or more, or another corner=/u)
+    expect(said).not.toContain('kind=brad')
+    expect((await channel.reply('sizing')).notes).toContain(
+      notes.find((note) => note.startsWith('no screw holds corner blocks')),
+    )
+    expect((await channel.reply('fasteners kind=nail')).notes).toContain(
+      'nails stay in: corners held so do not come apart again',
     )
     await channel.room.close()
   })
