@@ -1,10 +1,11 @@
 import { z } from 'zod'
-import { defineCommand } from '../src/bot/command.ts'
+import { defineCommand, type Idle } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
 import { board, count, first, length } from '../src/bot/option.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Cell, Reply } from '../src/bot/reply.ts'
+import { stockMark, stockSize } from '../src/bot/stockSize.ts'
 import { FOOT, type Length, times, toMillimetres } from '../src/core/measure/length.ts'
 import type { BoardRead } from '../src/core/measure/readBoard.ts'
 import { showDecimal } from '../src/core/measure/showDecimal.ts'
@@ -26,6 +27,14 @@ export default defineCommand({
     'boardfeet 38mm x 140mm length=2.4m count=6',
   ],
   options,
+  idle: (['length', 'count'] as const).map(
+    (option): Idle<Asked> => ({
+      option,
+      what: 'boards',
+      how: 'write one first, such as 2x4x14',
+      isUsed: ({ input }) => input.board !== undefined,
+    }),
+  ),
   run: (input, context) => {
     if (input.board) return countBoards(input, input.board, context)
     if (context.project) return countStrips(context)
@@ -89,7 +98,7 @@ function countStrips(context: Context): Reply {
   const all = total.reduce((sum, { length: long }) => sum + long, 0) as Length
   const actual = boardFeet({ thickness: strip, width, basis: 'actual' }, all)
   return {
-    answer: `${linear(all, context)} of strip ${show.mark(strip, 'mark', true)} x ${show.length(width, 'mark', true)}, ${showDecimal(actual, 2)} board feet of wood`,
+    answer: `${linear(all, context)} of strip ${stockMark(strip, show)} x ${stockSize(width, show)}, ${showDecimal(actual, 2)} board feet of wood`,
     tables: [
       {
         title: `Length in all (${show.units === 'inch' ? 'ft' : 'm'})`,

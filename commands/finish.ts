@@ -39,6 +39,14 @@ export default defineCommand({
     'finish object=17in x 13in height=15in grooves=3 product=varnish',
   ],
   options,
+  idle: [
+    {
+      option: 'faces',
+      what: 'the parts of a box',
+      how: 'object= in place of the area',
+      isUsed: ({ input }) => input.area === undefined,
+    },
+  ],
   run: async (input, context) => {
     const { settled, show } = context
     const { product: typed, coats, surface, temperature: degrees, humidity, ...box } = input
@@ -49,6 +57,9 @@ export default defineCommand({
     const drying = dryingOf(chosen, need.coats, air, context)
     const volume = showVolume(need.volume, volumeUnits(settled.region, context))
     const on = `${need.coats} ${need.coats === 1 ? 'coat' : 'coats'} on ${show.area(covered.area)}`
+    const example = need.containers
+      .map(({ name }) => `${chosen.name} ${name}`)
+      .find((item) => book.priceOf(item)?.isExample)
     return {
       answer: `Buy ${cans(need.containers)} of ${chosen.name}: ${volume} for ${on}${isTooDamp(drying) ? '; too damp to put on now' : ''}`,
       cautions: context.cautions({
@@ -65,10 +76,7 @@ export default defineCommand({
         ...dryingNotes(drying, chosen, air, context),
         ...assumptions(input, need, chosen.name),
         ...(need.cost === undefined ? [] : [`${book.show(need.cost)}, the least that holds it`]),
-        ...exampleNote(
-          book,
-          need.containers.some(({ name }) => book.priceOf(`${chosen.name} ${name}`)?.isExample),
-        ),
+        ...exampleNote(book, example !== undefined, example),
       ],
       figures: {
         area: covered.area,

@@ -6,6 +6,7 @@ import { choice, count, first, length, percent, sheet, species, temperature } fr
 import { gapPicture } from '../src/bot/picturesOfCuts.ts'
 import type { Figure, Picture } from '../src/bot/reply.ts'
 import type { Show } from '../src/bot/show.ts'
+import { stockSize } from '../src/bot/stockSize.ts'
 import { millimetres, toMillimetres } from '../src/core/measure/length.ts'
 import { showPercent } from '../src/core/measure/showAir.ts'
 import { caliperMark, showCaliper } from '../src/core/measure/showCaliper.ts'
@@ -36,6 +37,20 @@ export default defineCommand({
     width: length('face width of the strips', '1 1/2in').optional(),
     strip: length('thickness of the strips', '1/2in').optional(),
   }),
+  idle: [
+    {
+      option: 'where',
+      what: 'a month whose air was not said',
+      how: 'leave driest= or wettest= out',
+      isUsed: ({ input }) => !(input.driest && input.wettest),
+    },
+    {
+      option: 'temperature',
+      what: 'air whose humidity was said',
+      how: 'driest= or wettest=',
+      isUsed: ({ input }) => input.driest !== undefined || input.wettest !== undefined,
+    },
+  ],
   run: (input, context) => {
     const corner = cornerYear(input, context)
     const { show } = context
@@ -80,7 +95,7 @@ function answer(corner: CornerYear, show: Show): string {
   const stile = label === undefined ? 'corner stile' : `corner stile ${label}`
   if (isCut(corner))
     return `Cut ${show.mark(amount, 'cover', true)} ${show.unit} off the length of each ${stile}: ${WRONG[fit.fits]}`
-  return `Leave each ${stile} as it is: a fit of ${show.mark(gap, 'mark', true)} ${show.unit} slides all year, ${showCaliper(fit.tightest, show.units)} at the tightest`
+  return `Leave each ${stile} as it is: a fit of ${stockSize(gap, show)} slides all year, ${showCaliper(fit.tightest, show.units)} at the tightest`
 }
 
 /** The gap in the driest and the wettest month, each as a calliper reads it. */

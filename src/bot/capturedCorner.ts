@@ -155,13 +155,13 @@ function sheetSpan({ sheet, tolerance }: CornerAsked, thickness: Length, context
       'invalid',
       `tolerance ${show.length(tolerance ?? ZERO)} is more than the sheet is thick; write tolerance=0.5mm`,
     )
-  const said = `${show.length(span.low, 'mark', true)} to ${show.length(span.high, 'mark', true)}`
+  const said = `${stockSize(span.low, show)} to ${stockSize(span.high, show)}`
   return {
     ...span,
     material,
     notes:
       span.low === span.high
-        ? [`sheet ${show.length(span.low, 'mark', true)} thick everywhere (tolerance=)`]
+        ? [`sheet ${stockSize(span.low, show)} thick everywhere (tolerance=)`]
         : [
             `sheet ${said} thick${tolerance === undefined ? ', as its standard lets it be (measure: sheet=)' : ''}`,
           ],

@@ -37,6 +37,7 @@ export interface Covered {
   readonly area: number
   /** Part by part; none for an area that was typed. */
   readonly surfaces: readonly PartSurface[]
+  readonly faces: 'outside' | 'all'
   readonly note: string
 }
 
@@ -56,8 +57,7 @@ export function coveredArea({ area, faces, ...input }: AreaAsked, context: Conte
         'invalid',
         'an area and a box were both given; keep the area, or write the box as object=',
       )
-    const note = faces ? 'faces= counts for the parts of a plan only; the area stands as you typed it' : ''
-    return { area: area.area, surfaces: [], note }
+    return { area: area.area, surfaces: [], faces: 'all', note: '' }
   }
   if (!context.project && !typed.object)
     throw new Refusal(
@@ -69,6 +69,7 @@ export function coveredArea({ area, faces, ...input }: AreaAsked, context: Conte
   return {
     area: finishedArea(surfaces, faces ?? 'all'),
     surfaces,
+    faces: faces ?? 'all',
     note: partsNote(plan, faces, !context.project),
   }
 }
@@ -87,7 +88,7 @@ const UNIT: Readonly<Record<UnitSystem, number>> = { inch: 92_903.04, metric: 1_
 const LEAST = 0.01
 
 /** Part by part what a coat covers, and what stays bare; of a plan only. */
-export function surfaceTables({ surfaces }: Covered, { show }: Context): readonly Table[] {
+export function surfaceTables({ surfaces, faces }: Covered, { show }: Context): readonly Table[] {
   if (surfaces.length === 0) return []
   const say = (area: number): string => {
     const size = area / UNIT[show.units]
@@ -97,10 +98,10 @@ export function surfaceTables({ surfaces }: Covered, { show }: Context): readonl
     {
       title: `Each kind of part, ${show.units === 'inch' ? 'sq ft' : 'm²'}: to coat, and glued so left bare`,
       columns: ['', 'No', 'Coat', 'Bare', 'For'],
-      rows: surfaces.map(({ label, count, exposed, bare, name }): Cell[] => [
+      rows: surfaces.map(({ label, count, exposed, inside, bare, name }): Cell[] => [
         label,
         count,
-        say(exposed),
+        say(exposed - (faces === 'all' ? 0 : inside)),
         say(bare),
         name,
       ]),

@@ -3,6 +3,7 @@ import type { Length } from '../core/measure/length.ts'
 import { isSheets, type LaidGroup, type LaidJob, type LaidLengths, type LaidSheets } from './laidJob.ts'
 import type { Cell, Table } from './reply.ts'
 import type { Show } from './show.ts'
+import { stockMark, stockSize } from './stockSize.ts'
 
 /** One row for each way that a sheet, a board or a strip is cut. */
 export const layoutTables = ({ groups, show }: LaidJob): readonly Table[] =>
@@ -23,7 +24,7 @@ const rowOf = (
 ): Cell[] => [index + 1, count, ...(hasChoice(laid) ? [stock] : []), left, tally(parts)]
 
 const sheetTable = (laid: LaidSheets, show: Show): Table => ({
-  title: `Sheets ${laid.group.material ? `of ${laid.group.material} ` : ''}${show.length(laid.group.thickness, 'mark', true)} thick`,
+  title: `Sheets ${laid.group.material ? `of ${laid.group.material} ` : ''}${stockSize(laid.group.thickness, show)} thick`,
   columns: columnsOf(laid),
   rows: laid.layouts.map((layout, index) =>
     rowOf(
@@ -37,7 +38,7 @@ const sheetTable = (laid: LaidSheets, show: Show): Table => ({
 })
 
 const lengthTable = (laid: LaidLengths, show: Show): Table => ({
-  title: `${laid.group.kind === 'strip' ? 'Strips' : 'Boards'} ${show.mark(laid.group.thickness, 'mark', true)} x ${show.length(laid.group.width)}`,
+  title: `${laid.group.kind === 'strip' ? 'Strips' : 'Boards'} ${stockMark(laid.group.thickness, show)} x ${stockSize(laid.group.width, show)}`,
   columns: columnsOf(laid),
   rows: laid.layouts.map((layout, index) =>
     rowOf(laid, index, layout, leftOf(layout, laid, show), layout.parts),

@@ -19,6 +19,8 @@ export interface PriceBook {
   readonly show: (cents: number) => string
   /** When the examples were written down; undefined where they do not count here. */
   readonly asOf: string | undefined
+  /** What prices are in here, and what the examples are in, where those do not count. */
+  readonly foreign: { readonly own: string | undefined; readonly examples: string } | undefined
   /** By the first of the names that has a price: the channel's own before any example. */
   readonly priceOf: (...names: readonly string[]) => Price | undefined
   readonly kept: ShoppingKept
@@ -42,6 +44,7 @@ export async function priceBook(context: Context): Promise<PriceBook> {
     currency,
     show: (cents) => showMoney(cents, signOf(currency, region)),
     asOf: counts ? examples.asOf : undefined,
+    foreign: examples && !counts ? { own: signOf(currency, region), examples: examples.currency } : undefined,
     kept,
     priceOf: (...names) => {
       const said = find(names, own)
@@ -66,8 +69,26 @@ export function signOf(code: string | undefined, region: Region): string | undef
   return Object.keys(CODES).find((sign) => CODES[sign] === code) ?? code
 }
 
-/** What to know of prices that are examples; none where none was used. */
-export const exampleNote = ({ asOf }: PriceBook, used: boolean): readonly string[] =>
+/** What to know of prices that are examples, with a thing that has one; none where none was used. */
+export const exampleNote = (
+  { asOf }: PriceBook,
+  used: boolean,
+  item = 'latex paint quart',
+): readonly string[] =>
   used && asOf !== undefined
-    ? [`example prices as of ${asOf}, not your shop's (shopping price latex paint quart price=18.50)`]
+    ? [`example prices as of ${asOf}, not your shop's (shopping price ${item} price=18.50)`]
     : []
+
+/** Why the examples do not count; none where they do. */
+export const foreignNote = ({ foreign }: Pick<PriceBook, 'foreign'>): readonly string[] =>
+  foreign === undefined
+    ? []
+    : [`prices in ${foreign.own}: the examples, in ${foreign.examples}, do not count; nothing is converted`]
+
+/** How amounts of the stock list are written: in its own money, else in that of the shopping list. */
+export async function stockMoney(context: Context): Promise<string | undefined> {
+  const { region } = context.settled
+  const stock = await context.ofChannel('stock', shopStockSchema).read()
+  const { currency } = await priceBook(context)
+  return signOf(codeOf(stock?.currency ?? currency, region), region)
+}

@@ -1,6 +1,6 @@
 import { showMoney } from '../core/measure/money.ts'
 import type { Context } from './context.ts'
-import { codeOf, signOf } from './prices.ts'
+import { codeOf, foreignNote, signOf } from './prices.ts'
 import type { Cell, Reply } from './reply.ts'
 import type { ShoppingKept } from './shoppingKept.ts'
 
@@ -28,9 +28,7 @@ export function keptReply(kept: ShoppingKept, said: string, context: Context): R
     ].filter(({ rows }) => rows.length > 0),
     notes: [
       ...(spare === undefined ? [] : [`${spare} % to spare on sheets, boards and hardware`]),
-      ...(isOther
-        ? [`prices in ${money}: the examples, in ${examples.currency}, do not count; nothing is converted`]
-        : []),
+      ...(isOther ? foreignNote({ foreign: { own: money, examples: examples.currency } }) : []),
     ],
     buttons: [{ label: 'Shopping list', line: 'shopping' }],
     figures: {

@@ -1,7 +1,7 @@
 import type { ShoppingItem, ShoppingList } from '../core/quantities/shoppingList.ts'
 import { labelled } from './cutListReply.ts'
 import { isOptimal } from './layoutValue.ts'
-import { exampleNote } from './prices.ts'
+import { exampleNote, foreignNote } from './prices.ts'
 import type { Cell, Figure, Reply, Table } from './reply.ts'
 import type { ShoppingJob, Supplies } from './shoppingJob.ts'
 
@@ -9,7 +9,7 @@ import type { ShoppingJob, Supplies } from './shoppingJob.ts'
 export function shoppingReply(job: ShoppingJob): Reply {
   const { list, book } = job
   const used = list.items.filter(({ buy }) => buy > 0)
-  const isExample = used.some(({ item, price }) => price !== undefined && isFromExamples(item, job))
+  const example = used.find(({ item, price }) => price !== undefined && isFromExamples(item, job))
   return {
     answer: answer(list, book.show),
     tables: [buyTable(list), spareTable(list), handTable(list)].filter(({ rows }) => rows.length > 0),
@@ -17,7 +17,8 @@ export function shoppingReply(job: ShoppingJob): Reply {
       ...missingNotes(list),
       ...job.measured,
       ...spareNotes(job),
-      ...exampleNote(book, isExample),
+      ...exampleNote(book, example !== undefined, example?.item),
+      ...(list.missing.length > 0 ? foreignNote(book) : []),
       ...woodNotes(job),
       ...(job.supplies
         ? supplyNotes(job.supplies)

@@ -39,6 +39,7 @@ const CALLIPERED: ReadonlySet<string> = new Set([
   'slot width',
   'panel thickness',
   'strip thickness',
+  'gap at each end of a corner stile',
 ])
 
 const CUTS: ReadonlySet<Stage> = new Set(['break down', 'cut panel', 'crosscut', 'fit', 'brace'])

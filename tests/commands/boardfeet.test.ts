@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { openRoom } from '../room.ts'
 import { type Asker, asker } from './asker.ts'
 
 let bench: Asker
@@ -81,5 +82,24 @@ describe('boardfeet of the plan', () => {
     await channel.reply('project change braces=all')
     expect(await channel.number('boardfeet', 'linear')).toBeGreaterThan(found.linear as number)
     await channel.room.close()
+  })
+})
+
+describe('sizes of stock', () => {
+  it('are as a calliper reads them wherever they are said, for somebody with a metric tape too', async () => {
+    const room = await openRoom()
+    await room.reply('project start 17in x 13in height=15in')
+    await room.reply('units metric')
+    const said = async (line: string) => {
+      const { answer, tables = [], notes = [] } = await room.reply(line)
+      return [answer, ...tables.map(({ title }) => title), ...notes].join('\n')
+    }
+    expect(await said('boardfeet')).toContain('of strip 12.7 x 38.1 mm')
+    expect(await said('sizing')).toContain('Strips 12.7 x 38.1 mm')
+    expect(await said('layout')).toMatch(/Sheets 11\.91 mm thick\nStrips 12\.7 x 38\.1 mm/u)
+    expect(await said('fit')).toMatch(/a fit of 0\.79 mm slides[\s\S]*sheet 11\.11 mm to 12\.7 mm thick/u)
+    const checks = (await room.reply('steps check')).tables?.[0]?.rows ?? []
+    expect(checks).toContainEqual(['0.79', 'gap at each end of a corner stile'])
+    await room.close()
   })
 })

@@ -112,7 +112,13 @@ describe('with the channel’s plan', () => {
     expect((await figuresOf(room, 'finish', who)).area as number).toBeCloseTo(all, 3)
     expect((await figuresOf(room, 'finish faces=all', who)).area as number).toBeCloseTo(all, 3)
     expect((await figuresOf(room, 'finish faces=outside', who)).area as number).toBeCloseTo(all - faces, 3)
-    expect(textOf(await room.reply('finish faces=outside', who))).toContain('what shows from outside')
+    const outside = await room.reply('finish faces=outside', who)
+    expect(textOf(outside)).toContain('what shows from outside')
+    // The table is of what the first line is: its rows are to those of all faces as the areas are.
+    const rowsOf = ({ tables }: typeof outside) => tables?.[0]?.rows.map(([, , coat]) => Number(coat)) ?? []
+    const sum = (rows: readonly number[]) => rows.reduce((total, coat) => total + coat, 0)
+    const whole = sum(rowsOf(await room.reply('finish faces=all', who)))
+    expect(sum(rowsOf(outside)) / whole).toBeCloseTo((all - faces) / all, 1)
   })
 })
 
@@ -244,7 +250,7 @@ describe('the reply', () => {
       '(product=)',
       '(coats=)',
       '(surface=rough)',
-      'faces= counts for the parts of a plan only',
+      'faces= is for the parts of a box: there is none here (object= in place of the area)',
     ])
       expect(text).toContain(said)
   })

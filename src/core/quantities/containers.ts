@@ -35,3 +35,10 @@ export function fillContainers(volume: number, sold: readonly Container[]): read
     }))
     .filter(({ count }) => count > 0)
 }
+
+/** The same for a job: what is needed at all takes one can, however small. */
+export const containersFor = (volume: number, sold: readonly Container[]): readonly ContainerCount[] =>
+  fillContainers(volume > 0 ? Math.max(volume, LEAST) : volume, sold)
+
+/** mL; less than this is nothing to whatever fills cans. */
+const LEAST = 1

@@ -1,5 +1,5 @@
 import type { Region } from '../stock/stock.ts'
-import { type ContainerCount, fillContainers } from './containers.ts'
+import { type ContainerCount, containersFor } from './containers.ts'
 import { dryFilm, wetFilm } from './finishFilm.ts'
 import type { Container, FinishProduct } from './product.ts'
 
@@ -63,7 +63,7 @@ export function finishNeeded(request: FinishRequest): FinishNeed | FinishUnknown
   const perCoat = area / 1000 / coverage
   const volume = perCoat * coats * (1 + waste)
   const sold = request.containers.filter(({ region }) => region === request.region)
-  const containers = fillContainers(volume, sold)
+  const containers = containersFor(volume, sold)
   return {
     status: 'needed',
     area,

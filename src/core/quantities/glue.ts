@@ -1,6 +1,6 @@
 import { type Length, toMillimetres } from '../measure/length.ts'
 import type { Region } from '../stock/stock.ts'
-import { type ContainerCount, fillContainers } from './containers.ts'
+import { type ContainerCount, containersFor } from './containers.ts'
 import type { Adhesive, GlueTables } from './glueProduct.ts'
 
 /** Places where one piece lies on another, `count` of them, each `length` by `width`. */
@@ -42,5 +42,5 @@ export function glueNeeded(
   const coverage = adhesive.coverage.low
   const volume = (area / 1000 / coverage) * (1 + waste)
   const sold = bottles.filter((bottle) => bottle.region === region)
-  return { area, coverage, film: 1000 / coverage, waste, volume, bottles: fillContainers(volume, sold) }
+  return { area, coverage, film: 1000 / coverage, waste, volume, bottles: containersFor(volume, sold) }
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { fillContainers } from '../../../src/core/quantities/containers.ts'
+import { containersFor, fillContainers } from '../../../src/core/quantities/containers.ts'
 import type { Container } from '../../../src/core/quantities/product.ts'
 import { CANS, GALLON } from './products.ts'
 
@@ -9,6 +9,14 @@ const US = CANS.filter(({ region }) => region === 'US')
 /** Without pints, as the guide has it. */
 const WHOLE = US.filter(({ name }) => !name.endsWith('pint'))
 const UK = CANS.filter(({ region }) => region === 'UK')
+
+describe('containersFor', () => {
+  it('takes one can for what is needed at all, and none for nothing', () => {
+    expect(containersFor(1e-6, US)).toMatchObject([{ name: 'half-pint', count: 1 }])
+    expect(containersFor(0, US)).toEqual([])
+    expect(containersFor(3 * GALLON, US)).toEqual(fillContainers(3 * GALLON, US))
+  })
+})
 
 const filled = (volume: number, sold: readonly Container[]): string =>
   fillContainers(volume, sold)
