@@ -14,6 +14,7 @@ import { wasteOf } from '../src/bot/layoutValue.ts'
 import { nearMissNotes } from '../src/bot/nearMiss.ts'
 import { choice, count, first, length, words, yes } from '../src/bot/option.ts'
 import { layoutPictures } from '../src/bot/picturesOfLayouts.ts'
+import { stockMoney } from '../src/bot/prices.ts'
 import { readParts } from '../src/bot/readParts.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import { sawKerf } from '../src/bot/sawKerf.ts'
@@ -28,11 +29,10 @@ const least = defineAction({
   run: async ({ seconds = 0 }, context) => {
     const { settings, settled } = context
     const job = await layOut(context, seconds || settings.search.seconds, searchTerms(context))
-    const stock = await context.ofChannel('stock', shopStockSchema).read()
     const waste = Math.round(wasteOf(job) * 100)
     const more = job.groups.some(({ optimal }) => !optimal) && seconds < 8
     return {
-      answer: layoutAnswer(job, stock?.currency),
+      answer: layoutAnswer(job, await stockMoney(context)),
       cautions: context.cautions({ sheetCut: job.groups.some(isSheets), crosscut: true }),
       tables: [...takeTable(job), ...layoutTables(job)],
       pictures: layoutPictures(job),

@@ -3,6 +3,7 @@ import { defineAction, defineVerbs } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
 import { LONGEST_LABEL } from '../src/bot/cutList.ts'
 import { count, first, length, money, sheet, words } from '../src/bot/option.ts'
+import { stockMoney } from '../src/bot/prices.ts'
 import { quoted, Refusal } from '../src/bot/refusal.ts'
 import type { Reply } from '../src/bot/reply.ts'
 import { MOST_ITEMS, type ShopStock, type Stocked, shopStockSchema } from '../src/bot/shopStock.ts'
@@ -16,8 +17,8 @@ import type { Money } from '../src/core/measure/money.ts'
 const EMPTY: ShopStock = { items: [] }
 const kept = (context: Context) => context.ofChannel('stock', shopStockSchema)
 
-const listing = (stock: ShopStock, context: Context, said: string): Reply =>
-  stockReply(stock, said, showKept(context, stock.units))
+const listing = async (stock: ShopStock, context: Context, said: string): Promise<Reply> =>
+  stockReply(stock, said, showKept(context, stock.units), await stockMoney(context))
 
 const add = defineAction({
   summary: 'Add sheets or boards: what the shop sells, or what is on hand',
@@ -50,7 +51,7 @@ const add = defineAction({
         units: stock.units ?? unitsWritten(input.piece),
       }
     })
-    const reply = listing(after, context, `Added ${after.items.at(-1)?.label}`)
+    const reply = await listing(after, context, `Added ${after.items.at(-1)?.label}`)
     return note ? { ...reply, notes: [note, ...(reply.notes ?? [])] } : reply
   },
 })

@@ -76,10 +76,13 @@ export function largerSheet(
   return found && `stock add ${found.words} sheet=${stockMark(thickness, show)}${show.unit}`
 }
 
+const piecesOf = (id: string): string =>
+  `list its pieces to be joined in its place (cutlist remove ${id}, cutlist add)`
+
 /** What would do in place of a sheet that is too small. */
 function instead(part: SheetPart, { thickness }: SheetGroup, show: Show): string {
   const larger = largerSheet(part, thickness, show)
-  const join = `list its pieces to be joined in its place (cutlist remove ${part.id}, cutlist add)`
+  const join = piecesOf(part.id)
   return larger === undefined ? `. Or ${join}` : `. Some shops order larger ones: ${larger}; or ${join}`
 }
 
@@ -95,7 +98,7 @@ function longBoard(
   if (part.length <= longest.length - trim) return undefined
   const trimmed = trim > 0 ? `, less ${show.length(trim as Length)} of trim` : ''
   const what = kind === 'strip' ? 'board that it can be ripped from' : 'board that suits it'
-  return `part ${id}, ${show.length(part.length as Length, 'mark', true)} long, is longer than any ${what}: the longest is ${longest.id}, ${show.length(longest.length as Length, 'mark', true)}${trimmed}`
+  return `part ${id}, ${show.length(part.length as Length, 'mark', true)} long, is longer than any ${what}: the longest is ${longest.id}, ${show.length(longest.length as Length, 'mark', true)}${trimmed}. List a longer one where a yard has it (stock add), or ${piecesOf(id)}`
 }
 
 const tooFew = (part: string, { kind }: Group, proven: boolean): string => {

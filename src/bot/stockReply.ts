@@ -5,14 +5,14 @@ import type { Cell, Figure, Reply } from './reply.ts'
 import type { Stocked, ShopStock } from './shopStock.ts'
 import type { Show } from './show.ts'
 
-/** The stock list: what there is, what it costs, and how it is trimmed. */
-export function stockReply(stock: ShopStock, said: string, show: Show): Reply {
-  const { items, currency } = stock
+/** The stock list: what there is, what it costs in `money`, and how it is trimmed. */
+export function stockReply(stock: ShopStock, said: string, show: Show, money: string | undefined): Reply {
+  const { items } = stock
   const rows = items.map(({ label, length, width, onHand, price }): Cell[] => [
     label,
     onHand ?? 'shop',
     `${show.mark(length)} x ${show.mark(width)}`,
-    price === undefined ? '-' : showMoney(price, currency),
+    price === undefined ? '-' : showMoney(price, money),
   ])
   return {
     answer: items.length === 0 ? said : `${said}: ${counted(items.length, 'row')}`,

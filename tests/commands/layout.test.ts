@@ -89,7 +89,7 @@ describe('the figures', () => {
 describe('the first line', () => {
   it.each([
     ['Take 1 sheet (S1), $40.00; proven, fewer will not do', [SHEET, 'cutlist add 24in x 12in']],
-    ['Take 1 board (L1), 4.00; proven, fewer will not do', [BOARD, 'cutlist add 1 @ 4ft']],
+    ['Take 1 board (L1), $4.00; proven, fewer will not do', [BOARD, 'cutlist add 1 @ 4ft']],
     ['Take 1 sheet (S2), $24.00; proven, nothing costs less', [SHEET, SMALL, 'cutlist add 24in x 12in']],
     [
       'Take 1 sheet (OFF); proven, nothing has to be bought',
@@ -113,6 +113,13 @@ describe('the first line', () => {
     expect(said.replace('1 of S1, 1 of OFF', '1 of OFF, 1 of S1')).toBe(answer)
   })
 
+  it('has the money of the shopping list where no price says which, and its own where one does', async () => {
+    const said = async (...lines: readonly string[]) => (await layout(...lines, 'cutlist add 1 @ 4ft')).answer
+    expect(await said('stock add 2x4x8 price=4')).toContain(', $4.00;')
+    expect(await said('shopping currency CAD', 'stock add 2x4x8 price=4')).toContain(', 4.00 CAD;')
+    expect(await said('stock add 2x4x8 price=4 EUR')).toContain(', €4.00;')
+  })
+
   it('does not say that fewer will not do where dearer ones would', async () => {
     // Two small sheets at 20 beat one large at 45; fewer would do, for more.
     const reply = await layout(
@@ -120,7 +127,7 @@ describe('the first line', () => {
       'stock add 4ft x 4ft sheet=1/2 ply price=20',
       'cutlist add 2x 47in x 47in',
     )
-    expect(reply.answer).toBe('Take 2 sheets (S2), 40.00; proven, nothing costs less')
+    expect(reply.answer).toBe('Take 2 sheets (S2), $40.00; proven, nothing costs less')
   })
 
   it('stays short however much is taken, with the rest in a table', async () => {
@@ -242,15 +249,15 @@ describe('what cannot be cut', () => {
     ],
     [
       [BOARD, 'cutlist add 1 @ 100in'],
-      'part A, 100 in long, is longer than any board that suits it: the longest is L1, 96 in',
+      'part A, 100 in long, is longer than any board that suits it: the longest is L1, 96 in. List a longer one where a yard has it (stock add), or list its pieces to be joined in its place (cutlist remove A, cutlist add)',
     ],
     [
       [BOARD, 'stock set boardtrim=1/2in', 'cutlist add 1 @ 96in'],
-      'part A, 96 in long, is longer than any board that suits it: the longest is L1, 96 in, less 1/2 in of trim',
+      'part A, 96 in long, is longer than any board that suits it: the longest is L1, 96 in, less 1/2 in of trim. List a longer one where a yard has it (stock add), or list its pieces to be joined in its place (cutlist remove A, cutlist add)',
     ],
     [
       ['stock add 2x6x8', 'cutlist add 2x 100in 2x6 strip=1/2in'],
-      'part A, 100 in long, is longer than any board that it can be ripped from: the longest is L1, 96 in',
+      'part A, 100 in long, is longer than any board that it can be ripped from: the longest is L1, 96 in. List a longer one where a yard has it (stock add), or list its pieces to be joined in its place (cutlist remove A, cutlist add)',
     ],
     [
       ['stock add 30in x 30in sheet=1/2 ply count=1', 'cutlist add 2x 24in x 24in'],

@@ -315,3 +315,28 @@ describe('the reply', () => {
     expect(await room.refusal(line, { channel: 'bad' })).toMatch(sentence)
   })
 })
+
+describe('prices that are examples, or that do not count', () => {
+  it('names a thing of the list, so that the line in the note is taken as it is', async () => {
+    for (const region of ['US', 'UK', 'AU', 'EU']) {
+      const who = { channel: `example ${region}` }
+      await room.reply(`units region=${region} for=channel`, who)
+      await room.reply('project start 17in x 13in height=15in', who)
+      for (const asked of ['shopping', 'finish']) {
+        const line = /\((shopping price .*)\)/u.exec(textOf(await room.reply(asked, who)))?.[1] ?? ''
+        expect((await room.reply(line, who)).answer).toContain('18.50')
+        await room.reply('shopping undo', who)
+      }
+    }
+  })
+
+  it('says why no price is known where the list is in other money', async () => {
+    const who = { channel: 'other money' }
+    await room.reply('project start 17in x 13in height=15in', who)
+    expect(textOf(await room.reply('shopping', who))).not.toContain('do not count')
+    await room.reply('shopping currency EUR', who)
+    expect((await room.reply('shopping', who)).notes).toContain(
+      'prices in €: the examples, in $, do not count; nothing is converted',
+    )
+  })
+})

@@ -3,9 +3,9 @@ import type { Context } from '../context.ts'
 import { type CutList, cutListOf } from '../cutList.ts'
 import { layOut, partsToCut, searchTerms } from '../layoutJob.ts'
 import { planned } from '../plannedSurround.ts'
+import { stockMoney } from '../prices.ts'
 import { cutOrderReply } from '../sawnJob.ts'
 import { shoppingJob } from '../shoppingJob.ts'
-import { shopStockSchema } from '../shopStock.ts'
 import { showKept } from '../showKept.ts'
 import { buildOf, openBuild, standingOf } from '../stepsKept.ts'
 import { cautionSection, distinct } from './cautionSection.ts'
@@ -39,7 +39,6 @@ export async function planHandout(paper: Paper, context: Context): Promise<PlanH
   const show = showKept(context, list.units)
   const terms = searchTerms(context)
   const version = await versionOf(context)
-  const stock = await context.ofChannel('stock', shopStockSchema).read()
   const job = await layOut(context, context.settings.search.seconds, terms)
   const order = await cutOrderReply(job, context, terms, undefined)
   const shopping = await shoppingJob({}, context, job)
@@ -66,7 +65,7 @@ export async function planHandout(paper: Paper, context: Context): Promise<PlanH
     ]),
     ...cautionSection(cautions, reference.cautions),
     ...(worked ? [drawingSection(worked, context)] : []),
-    layoutSection(job, stock?.currency, show.length(settled.kerf, 'mark', true)),
+    layoutSection(job, await stockMoney(context), show.length(settled.kerf, 'mark', true)),
     orderSection(order, job),
     ...(build ? [stepsSection(standing, build, context)] : []),
     shoppingSection(shopping, show),
