@@ -1,4 +1,4 @@
-import { type Length, minus, ZERO } from '../core/measure/length.ts'
+import { INCH, type Length, MILLIMETRE, minus, nanometres, ZERO } from '../core/measure/length.ts'
 import type { Part, Plan } from '../core/plan.ts'
 import { joinPanel, type PanelJoin, type SheetSize } from '../core/panelling/panelJoin.ts'
 import { largerSheet } from './misfit.ts'
@@ -26,15 +26,7 @@ export function joinParts(plan: Plan, { sheets, longestBoard }: Sold, show: Show
   const joined = plan.parts.map((part): Joined => {
     const { label, name, material, length } = part
     const whole = { parts: [part], lines: [] }
-    if (material === 'strip')
-      return length <= longestBoard
-        ? whole
-        : {
-            ...whole,
-            lines: [
-              `${label} is larger than any board sold here: join each ${name} from two, with the joint on a batten`,
-            ],
-          }
+    if (material === 'strip') return length <= longestBoard ? whole : joinStrip(part, longestBoard, show)
     const join = joinPanel({ ...part, ...coverOf(part, plan) }, sheets)
     if (join.status === 'whole') return whole
     const names = [...new Set(sheets.map((sheet) => sheet.label))].join(', ')
@@ -58,8 +50,28 @@ export function joinParts(plan: Plan, { sheets, longestBoard }: Sold, show: Show
   return { parts: joined.flatMap(({ parts }) => parts), lines: joined.flatMap(({ lines }) => lines) }
 }
 
-/** The two pieces of a panel that is joined; together they are the panel, and neither has what is cut out of it later. */
-function piecesOf(part: Part, { way, at }: PanelJoin): readonly CutPart[] {
+/** A strip longer than any board, in two where two will do; one with slanted ends is for the builder to divide. */
+function joinStrip(part: Part, longest: Length, show: Show): Joined {
+  const { label, name, length } = part
+  const long = `${label} is longer than any board sold here (${show.length(longest, 'mark')})`
+  if (length > 2 * longest || name.endsWith('brace'))
+    return {
+      parts: [part],
+      lines: [`${long}: join each ${name} from shorter ones, every joint on a batten behind it`],
+    }
+  // Off the middle, where a long panel is joined as a rule, and at a whole mark.
+  const step = show.units === 'inch' ? INCH : 10 * MILLIMETRE
+  const at = nanometres(Math.min(longest, Math.floor((length * 2) / 3 / step) * step))
+  return {
+    parts: piecesOf(part, { way: 'upright', at }),
+    lines: [
+      `${long}: join each ${name} from two pieces, ${label}a and ${label}b, ${show.length(at, 'mark')} from one end, on a batten behind it and clear of any join of the panel`,
+    ],
+  }
+}
+
+/** The two pieces of a part that is joined; together they are the part, and neither has what is cut out of it later. */
+function piecesOf(part: Part, { way, at }: Pick<PanelJoin, 'way' | 'at'>): readonly CutPart[] {
   const { cutouts: _cutouts, ...plain } = part
   const piece = (letter: string, size: Length): CutPart => ({
     ...plain,

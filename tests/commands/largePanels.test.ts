@@ -79,3 +79,30 @@ describe('a panel that no sheet gives whole', () => {
     expect(labels(reply)).toEqual(['2 A', '2 B'])
   })
 })
+
+describe('a strip longer than any board', () => {
+  it('is two pieces at a whole mark, which are the strip together and come out of boards', async () => {
+    const who = { channel: 'strips' }
+    const kept = await room.reply('project start 26ft x 3ft height=2ft', who)
+    expect(textOf(kept)).toMatch(
+      /D is longer than any board sold here \(288 in\): .* Da and Db, 209 in from one end/u,
+    )
+    await room.reply('stock add 4ft x 40ft sheet=15/32in', who)
+    const pieces = partsOf(await room.reply('cutlist', who)).filter(({ label }) =>
+      /^D[ab]$/u.test(String(label)),
+    )
+    const whole = partsOf(kept).find(({ label }) => label === 'D')
+    expect(pieces.map(({ length }) => Number(length))[0]).toBeCloseTo(209 * 25.4, 6)
+    expect(pieces.reduce((sum, { length }) => sum + Number(length), 0)).toBeCloseTo(Number(whole?.length), 6)
+    expect((await room.reply('layout', who)).answer).toContain('board')
+  })
+
+  it('is left whole, with what to do, where two pieces do not reach', async () => {
+    const who = { channel: 'far' }
+    const kept = await room.reply('project start 60ft x 3ft height=2ft', who)
+    expect(textOf(kept)).toMatch(
+      /D is longer than any board sold here .*from shorter ones, every joint on a batten/u,
+    )
+    expect(partsOf(await room.reply('cutlist', who)).map(({ label }) => label)).toContain('D')
+  })
+})

@@ -1,4 +1,4 @@
-import { inches, type Length, minus, nanometres } from '../measure/length.ts'
+import { inches, type Length, minus, nanometres, plus } from '../measure/length.ts'
 import { outOfSquare, type Squareness } from './squareness.ts'
 
 /** A frame as measured, seen from the front: its sides and both diagonals. */
@@ -54,7 +54,9 @@ export function checkSquare(measured: Measured): SquareCheck | { readonly status
   const { length, width, rising, falling } = measured
   const difference = Math.abs(minus(rising, falling)) as Length
   const found = outOfSquare({ length, width, difference })
-  if (found.status === 'impossible' || !(rising > 0 && falling > 0)) return { status: 'impossible' }
+  const flat = plus(length, width)
+  if (found.status === 'impossible' || !(rising > 0 && falling > 0) || Math.max(rising, falling) >= flat)
+    return { status: 'impossible' }
   const diagonal = Math.hypot(length, width)
   return {
     ...found,

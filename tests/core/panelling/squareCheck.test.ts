@@ -86,7 +86,10 @@ describe('checkSquare', () => {
     expect(toInches(checked(wrong).misread)).toBeGreaterThan(0.8)
   })
 
-  it('is impossible past flat, and for sides of nothing', () => {
+  it('is impossible flat and past flat, and for sides of nothing', () => {
+    expect(
+      checkSquare({ length: inches(24), width: inches(18), rising: inches(42), falling: inches(6) }),
+    ).toEqual({ status: 'impossible' })
     expect(
       checkSquare({ length: inches(36), width: inches(24), rising: inches(60), falling: inches(5) }),
     ).toEqual({
