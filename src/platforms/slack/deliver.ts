@@ -4,8 +4,7 @@ import { shareAttachments } from './attachments.ts'
 import type { Desk } from './desk.ts'
 import { type Destination, type Failures, show, tell } from './destination.ts'
 import { escapeText } from './escape.ts'
-import { buttonValue } from './keptLines.ts'
-import { limits } from './limits.ts'
+import { buttonValue, ifKept } from './keptLines.ts'
 import { button, clipped, context, type Post, plainMessage, type SlackMessage } from './message.ts'
 import { moreBlocks, shortened } from './moreCautions.ts'
 import { putUpNotice } from './notice.ts'
@@ -85,14 +84,13 @@ async function privatePost(
     return { text, blocks: [...blocks, ...(await formBlocks(desk, { user }, delivery))] }
   const attachments = desk.recent.keep(message)
   const asked = askedBlock(desk, delivery)
-  const value = await packMessage(
-    { post: { text, blocks: [asked, ...blocks] }, attachments },
-    desk.parts.keeping,
-    user,
-  )
-  const elements: ActionsBlock['elements'] = [button('show', 'Show to all', value)]
-  if (attachments !== undefined) elements.push(button('send', sendLabel(message), attachments))
-  return { text, blocks: [...blocks, { type: 'actions', elements }] }
+  const shown = { post: { text, blocks: [asked, ...blocks] }, attachments }
+  const value = await ifKept(() => packMessage(shown, desk.parts.keeping, user), desk.parts.log)
+  const elements: ActionsBlock['elements'] = [
+    ...(value === undefined ? [] : [button('show', 'Show to all', value)]),
+    ...(attachments === undefined ? [] : [button('send', sendLabel(message), attachments)]),
+  ]
+  return { text, blocks: elements.length === 0 ? blocks : [...blocks, { type: 'actions', elements }] }
 }
 
 const askedBlock = ({ command }: Desk, { line }: Delivery): KnownBlock =>
@@ -115,10 +113,8 @@ async function formBlocks(
   if (response.ok || response.kind === 'fault' || response.kind === 'unsafe') return []
   const word = /^\/?\s*(\S+)/u.exec(line)?.[1]?.toLowerCase()
   if (!parts.commands.some(({ name }) => name === word)) return []
-  const value = await buttonValue(line, parts.keeping, user)
-  return value.length > limits.buttonValue
-    ? []
-    : [{ type: 'actions', elements: [button('form', 'Fill in a form', value)] }]
+  const value = await ifKept(() => buttonValue(line, parts.keeping, user), parts.log)
+  return value === undefined ? [] : [{ type: 'actions', elements: [button('form', 'Fill in a form', value)] }]
 }
 
 /** Logs every way that failed, when all did. */

@@ -30,7 +30,7 @@ export async function ask(desk: Desk, where: Whereabouts, invocation: Invocation
     invocation,
     at: parts.now(),
   })
-  return shortLines(response, parts.keeping, where.user)
+  return shortLines(response, parts, where.user)
 }
 
 /**

@@ -6,7 +6,7 @@ import { answerForm } from './formListener.ts'
 import { publishHome } from './home.ts'
 import { answerDirect, answerMention, type HeardMessage } from './messageListener.ts'
 import { channelOf, readPress } from './press.ts'
-import { PRESSES } from './pressListener.ts'
+import { answerPress } from './pressListener.ts'
 import { forgetTeam, type LeavingEvent } from './teamListener.ts'
 
 /** Runs work that was acknowledged: counted while it lasts, its failure logged. */
@@ -20,7 +20,7 @@ export function listen(app: App, desk: Desk, run: Run): void {
   })
   app.action({ type: 'block_actions' }, async ({ ack, body, client, context }) => {
     await acknowledged(desk, ack)
-    await run('press', () => answerPress(desk, body, client, context.teamId ?? body.team?.id ?? ''))
+    await run('press', () => heardPress(desk, body, client, context.teamId ?? body.team?.id ?? ''))
   })
   app.view<ViewSubmitAction>(
     { callback_id: 'form', type: 'view_submission' },
@@ -68,11 +68,10 @@ async function acknowledged({ parts }: Desk, ack: () => Promise<void>): Promise<
   await ack().catch((error: Error) => parts.log.warn({ error: error.message }, 'Slack was not acknowledged'))
 }
 
-async function answerPress(desk: Desk, body: BlockAction, client: WebClient, team: string): Promise<void> {
+async function heardPress(desk: Desk, body: BlockAction, client: WebClient, team: string): Promise<void> {
   const name = body.actions[0]?.action_id.split(':')[0] ?? ''
-  const press = Object.hasOwn(PRESSES, name) ? PRESSES[name] : undefined
-  if (press && (await isFirst(desk, `press ${team} ${body.trigger_id}`)))
-    await press(readPress(desk, body, client, team))
+  if (await isFirst(desk, `press ${team} ${body.trigger_id}`))
+    await answerPress(name, readPress(desk, body, client, team))
 }
 
 /** Something said to the bot; undefined for what has no words or no person. */

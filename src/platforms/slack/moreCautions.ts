@@ -3,7 +3,7 @@ import type { Response } from '../../bot/request.ts'
 import { mostOf } from '../oneMessage.ts'
 import type { Desk } from './desk.ts'
 import { escapeText } from './escape.ts'
-import { keptValue } from './keptLines.ts'
+import { ifKept, keptValue } from './keptLines.ts'
 import { button, type Post, type SlackMessage, section } from './message.ts'
 import { cautionBlocks, fits, render, withinText } from './render.ts'
 
@@ -34,8 +34,10 @@ export async function moreBlocks(
   user: string,
 ): Promise<readonly KnownBlock[]> {
   if (rest.length === 0) return []
-  const value = await keptValue(JSON.stringify(rest), parts.keeping, user)
-  return [{ type: 'actions', elements: [button('more', counted(rest.length), value)] }]
+  const value = await ifKept(() => keptValue(JSON.stringify(rest), parts.keeping, user), parts.log)
+  return value === undefined
+    ? [section(`${counted(rest.length)}, which cannot be shown just now: ask again in a minute.`)]
+    : [{ type: 'actions', elements: [button('more', counted(rest.length), value)] }]
 }
 
 /** What that button says: as many of the cautions as one message holds, and a button for the others. */

@@ -72,7 +72,7 @@ async function messageOf(
   { show }: Extract<Response, { ok: true }>,
 ): Promise<SlackMessage> {
   const one = inOneMessage(reply, (each) => fits(render({ ok: true, reply: each, show })))
-  return render(await shortLines({ ok: true, reply: one, show }, parts.keeping, ''))
+  return render(await shortLines({ ok: true, reply: one, show }, parts, ''))
 }
 
 function spotIn(

@@ -12,8 +12,19 @@ import { putUpNotice } from './notice.ts'
 import type { Press } from './press.ts'
 import { unpackMessage } from './sharedMessage.ts'
 
-/** What pressing each kind of button does; the part of its action before the colon names it. */
-export const PRESSES: Readonly<Record<string, (press: Press) => Promise<void>>> = {
+/** Does what pressing the button is for. Rejects as that does, when whoever pressed has been told. */
+export async function answerPress(name: string, press: Press): Promise<void> {
+  const work = Object.hasOwn(PRESSES, name) ? PRESSES[name] : undefined
+  try {
+    await work?.(press)
+  } catch (error) {
+    await say(press, FAULT)
+    throw error
+  }
+}
+
+/** What each kind of button does; the part of its action before the colon names it. */
+const PRESSES: Readonly<Record<string, (press: Press) => Promise<void>>> = {
   line: pressLine,
   show: pressShow,
   send: pressSend,
@@ -111,6 +122,8 @@ async function pressForm(press: Press): Promise<void> {
 async function pressChannel({ desk, to, value }: Press): Promise<void> {
   await publishHome(desk, { ...to, channel: value || to.channel })
 }
+
+const FAULT = 'that could not be done just now; press the button again in a minute.'
 
 const GONE = 'that button is too old; type the line again.'
 

@@ -6,6 +6,8 @@ import { createUnderWay } from '../../../src/platforms/slack/underWay.ts'
 import { memoryKeeping } from './bot.ts'
 import { full, respond } from './replies.ts'
 
+const log = { error: () => undefined, warn: () => undefined, info: () => undefined }
+
 describe('the value of a button', () => {
   it.each(['strips 2x6', 'x'.repeat(2000), 'x'.repeat(2001), 'kept:1'])(
     'stands for its text',
@@ -26,7 +28,7 @@ describe('the value of a button', () => {
         { label: 'Long', line },
       ],
     })
-    const short = await shortLines(response, memoryKeeping(), 'U1')
+    const short = await shortLines(response, { keeping: memoryKeeping(), log }, 'U1')
     expect(short.ok && short.reply.buttons).toEqual([
       { label: 'One', line: 'units' },
       { label: 'Long', line: 'kept:L1' },
