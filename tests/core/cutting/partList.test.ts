@@ -61,6 +61,12 @@ describe('a line as people write it', () => {
     ['front / back: 2 @ 24 x 12', 'front / back: 2 @ 24 x 12'],
     ['lid, 24 x 12, grain long way', 'lid, grain long way: 1 @ 24 x 12'],
     ['24 x 18 birch plywood', '1 @ 24 x 18 birch plywood'],
+    ['30x 14in x 9in 1/2 ply', '30 @ 14 x 9 x 0.5 ply'],
+    ['2 @ 14 x 9 in 1/2in ply', '2 @ 14 x 9 x 0.5 ply'],
+    ['4 pcs 14" x 9" 3/4" birch plywood', '4 @ 14 x 9 x 0.75 birch plywood'],
+    ['2x 14in x 9in 1 1/8 ply', '2 @ 14 x 9 x 1.125 ply'],
+    // A fraction after a bare number belongs to it.
+    ['2x 14in x 9 1/2 ply', '2 @ 14 x 9.5 ply'],
   ])('%s', (text, part) => expect(short(text)).toEqual([part]))
 
   it.each([
@@ -68,6 +74,8 @@ describe('a line as people write it', () => {
     ['610,5 x 400 (x2)', '2 @ 610.5 x 400'],
     ['18 x 600 x 400 (x2)', '2 @ 600 x 400 x 18'],
     ['Side 60cm x 40cm', 'Side: 1 @ 600 x 400'],
+    ['2x 300 x 200 18mm MDF', '2 @ 300 x 200 x 18 MDF'],
+    ['2x 300 x 200 18 mm MDF', '2 @ 300 x 200 x 18 MDF'],
   ])('%s in metric', (text, part) => expect(short(text, 'metric')).toEqual([part]))
 
   it.each(['- ', '* ', '• ', '1. ', '2) ', '[ ] '])('with the bullet "%s"', (bullet) =>
@@ -218,6 +226,15 @@ describe('units', () => {
     expect(read('600mm x 400mm\n24" x 18" (x2)').units).toBe('metric')
     expect(read('all sizes in mm\n60 x 40').units).toBe('metric')
     expect(read('24 x 18').units).toBeUndefined()
+  })
+
+  it('of a thickness in mm serve its sides', () => {
+    const [part] = read('2x 300 x 200 18mm MDF').parts
+    expect(part).toMatchObject({
+      length: millimetres(300),
+      width: millimetres(200),
+      thickness: millimetres(18),
+    })
   })
 
   it('are asked for when no line has one', () => {

@@ -26,14 +26,38 @@ const tokensOf = (line: string): string[] =>
     .split(/\s+/u)
     .filter(Boolean)
 
+/** A number that ends with its unit, or a unit by itself: no fraction can belong to it. */
+const CLOSED = /(?:mm|cm|m|ins?|inch(?:es)?|ft|feet|foot|["″”'′’])\.?$/iu
+
+/** `14in x 9in 1/2 ply`: whether a size is whole before this number, which is the thickness of a material named after it. */
+function isThicknessAt(
+  at: number,
+  tokens: readonly string[],
+  size: readonly string[],
+  named: ReadonlySet<string>,
+): boolean {
+  const before = tokens[at - 1] ?? ''
+  const isFraction = /[/¼-¾⅐-⅞]/u.test(tokens[at] ?? '')
+  const isWhole = CLOSED.test(before) || (isNumber(before) && !isFraction)
+  const end = tokens.findIndex((token, index) => index >= at && !isNumber(token) && !isMeasureWord(token))
+  return (
+    isNumber(tokens[at] ?? '') &&
+    isWhole &&
+    /[x×*]|\bby\b/iu.test(size.join(' ')) &&
+    isMaterial(tokens[end] ?? '', named)
+  )
+}
+
 /** Takes a line apart into label, measures, material and what is left. `named`: words of the shop's own materials. */
 export function splitLine(line: string, named: ReadonlySet<string>): Split {
   const chunks: { text: string[]; stock: boolean }[] = []
   const words = { label: [] as string[], material: [] as string[], after: [] as string[] }
   let open = false
-  for (const token of tokensOf(line)) {
+  const tokens = tokensOf(line)
+  for (const [at, token] of tokens.entries()) {
     const isSize: boolean = isNumber(token) || (open && isMeasureWord(token))
-    if (isSize && open) chunks.at(-1)!.text.push(token)
+    if (isSize && open && !isThicknessAt(at, tokens, chunks.at(-1)!.text, named))
+      chunks.at(-1)!.text.push(token)
     else if (isSize) chunks.push({ text: [token], stock: false })
     else if (isMaterial(token, named) && (chunks.length > 0 || words.label.length === 0)) {
       words.material.push(token)

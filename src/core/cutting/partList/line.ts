@@ -44,7 +44,12 @@ function pickChunks(chunks: readonly Chunk[]): { size: string; thickness?: strin
 function readChunks(split: Split, settings: ReadingSettings, counted: boolean): Sides | NoSides {
   const picked = pickChunks(split.chunks)
   if (picked === undefined) return { status: 'problem', problem: 'has more numbers than one part needs' }
-  const sides = readSides(picked.size, settings, counted)
+  const bare = readSides(picked.size, settings, counted)
+  // Who writes the thickness in mm does not write the sides in inches: `300 x 200 18mm MDF`.
+  const sides =
+    bare.status === 'ambiguous' && /\dmm\b|\bmm\b/iu.test(picked.thickness ?? '')
+      ? readSides(picked.size, { ...settings, units: 'metric' }, counted)
+      : bare
   if (sides.status !== 'read' || picked.thickness === undefined) return sides
   const thickness = readSides(picked.thickness, { ...settings, units: sides.units }, true)
   if (thickness.status !== 'read') return thickness
