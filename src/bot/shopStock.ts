@@ -66,11 +66,14 @@ export function sheetsFor(thickness: Length, context: Context): readonly StockIt
   })
 }
 
-function usualSheets({ thickness }: ListedPart, context: Context): readonly StockItem[] {
-  const place = regionOf(context)
-  const size = context.reference.stock.sizes.find(
-    ({ region, aliasOf }) => region === place && aliasOf === undefined,
+/** The full sheet as it is sold where the wood is bought. */
+export const usualSheet = (context: Context) =>
+  context.reference.stock.sizes.find(
+    ({ region, aliasOf }) => region === regionOf(context) && aliasOf === undefined,
   )
+
+function usualSheets({ thickness }: ListedPart, context: Context): readonly StockItem[] {
+  const size = usualSheet(context)
   if (!size || thickness === undefined) return []
   return [{ label: size.name, kind: 'sheet', length: size.length, width: size.width, thickness }]
 }

@@ -1,11 +1,12 @@
 import { takeCount } from '../core/cutting/partList/count.ts'
-import { boardTokens } from '../core/cutting/partList/words.ts'
+import { splitLine } from '../core/cutting/partList/chunk.ts'
+import { boardTokens, materialWords } from '../core/cutting/partList/words.ts'
 import { readBoard } from '../core/measure/readBoard.ts'
 import { readSize } from '../core/measure/readSize.ts'
-import type { SheetRead } from '../core/measure/readSheet.ts'
+import { readSheet, type SheetRead } from '../core/measure/readSheet.ts'
 import type { Context } from './context.ts'
 import { quoted, Refusal } from './refusal.ts'
-import type { Stocked } from './shopStock.ts'
+import { type Stocked, usualSheet } from './shopStock.ts'
 
 /** A row of the stock list but for its label, and what was assumed in reading it. */
 export interface StockPiece {
@@ -46,6 +47,8 @@ function readPiece(text: string, sheet: SheetRead | undefined, context: Context)
       )
     }
   }
+  const labelled = sheet ? undefined : readSheet(labelFirst(text, context), reading)
+  if (labelled?.status === 'read' && !labelled.measured) return wholeSheet(labelled, text, context)
   const size = readSize(text, reading)
   if (size.status === 'ambiguous') throw new Refusal('ambiguous', size.question)
   const [a, b, more] = size.status === 'read' ? size.lengths : []
@@ -63,5 +66,45 @@ function readPiece(text: string, sheet: SheetRead | undefined, context: Context)
   return {
     piece: { kind: 'sheet', length, width, thickness: sheet.thickness, ...made, name },
     note: sheet.note,
+  }
+}
+
+/** `4ft x 4ft 1/2 ply` as `1/2 ply 4ft x 4ft`, the order in which a sheet is read. */
+function labelFirst(text: string, { reference }: Context): string {
+  const { chunks, material } = splitLine(text, materialWords(reference.stock.labels))
+  const [size, thickness] = chunks
+  return chunks.length === 2 && size && thickness?.stock && !size.stock
+    ? `${thickness.text} ${material} ${size.text}`
+    : text
+}
+
+/** `2 1/2 ply`: a count and a thickness, or one thickness. */
+const COUNT_OR_THICKNESS = /^([1-9]\d{0,3})\s+(\d+\/\d+.*)$/u
+
+/** A sheet by what it is sold as: `1/2 ply`, `4x8 of 3/4 ply`; of the usual size where none is said. */
+function wholeSheet(sheet: SheetRead, text: string, context: Context): StockPiece {
+  if (/\bhalf\b|½ sheet/iu.test(text))
+    throw new Refusal(
+      'ambiguous',
+      `half a sheet is cut across or along; write its sides, such as 4ft x 4ft sheet=${sheet.material === undefined ? '1/2 ply' : text.replace(/^.*\bsheets?\s+(?:of\s+)?/iu, '')}`,
+    )
+  const [, many, rest = ''] = COUNT_OR_THICKNESS.exec(text) ?? []
+  if (many !== undefined && Number(many) > 1)
+    throw new Refusal(
+      'ambiguous',
+      `${quoted(text)} could be ${many} sheets of ${rest}, or one that is ${many} and a part thick; write ${many} @ ${rest}, or give the thickness as sheet=`,
+    )
+  const usual = usualSheet(context)
+  const [length, width] = [sheet.length ?? usual?.length, sheet.width ?? usual?.width]
+  if (length === undefined || width === undefined)
+    throw new Refusal('invalid', `how large is ${quoted(text)}? Write its sides: 4ft x 8ft sheet=1/2 ply`)
+  const made = sheet.material === undefined ? {} : { material: sheet.material }
+  const size = sheet.length === undefined ? ` taken as ${usual?.name}, the usual size` : ''
+  const notes = [sheet.note, size === '' ? undefined : `${quoted(text)}${size}`].filter(
+    (note) => note !== undefined,
+  )
+  return {
+    piece: { kind: 'sheet', length, width, thickness: sheet.thickness, ...made, name: text.slice(0, 60) },
+    ...(notes.length > 0 && { note: notes.join('; ') }),
   }
 }

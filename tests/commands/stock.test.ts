@@ -84,7 +84,27 @@ describe('adding stock', () => {
   })
 
   it.each([
+    ['stock add 1/2 ply', 'shop', '96 x 48'],
+    ['stock add 3 sheets 1/2 ply', 3, '96 x 48'],
+    ['stock add 2 @ 1/2 ply 4ft x 4ft', 2, '48 x 48'],
+    ['stock add 4ft x 4ft 1/2 ply', 'shop', '48 x 48'],
+    ['stock add 4x8 1/2 ply price=42.50', 'shop', '96 x 48'],
+  ])('takes a sheet by what it is sold as: %s', async (line, number, size) => {
+    const reply = await say(line)
+    expect(items(reply)).toMatchObject([{ kind: 'sheet', thickness: 11.90625 }])
+    expect(reply.tables?.[0]?.rows[0]?.slice(1, 3)).toEqual([number, size])
+  })
+
+  it('says which size it took for want of one, and takes that of the region', async () => {
+    expect((await say('stock add 1/2 ply')).notes?.[0]).toContain('"1/2 ply" taken as 4x8, the usual size')
+    const reply = await say('units region=AU', 'stock add 12mm ply')
+    expect(reply.tables?.[0]?.rows[0]?.[2]).toBe('2400 x 1200')
+  })
+
+  it.each([
     ['stock add 2x4', /how long is the board/u],
+    ['stock add 2 1/2 ply 4ft x 8ft', /could be 2 sheets of 1\/2 ply 4ft x 8ft, .*write 2 @ 1\/2 ply/u],
+    ['stock add half sheet 3/4 ply', /half a sheet .* such as 4ft x 4ft sheet=3\/4 ply/u],
     ['stock add 4ft x 8ft', /or is it a sheet\?/u],
     ['stock add nonsense', /cannot read "nonsense" as stock/u],
     ['stock add 4ft x 8ft x 2ft sheet=1/2 ply', /cannot read .* as stock/u],
