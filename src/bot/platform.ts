@@ -23,6 +23,9 @@ export interface Remembered {
   readonly text: string | undefined
 }
 
+/** What the names begin with of what is remembered of a tap. It is forgotten when the button it was on may be: after 90 days. */
+export const TAP = 'tap '
+
 /** What a platform keeps for itself between two starts. */
 export interface Keeping {
   /** True the first time an event is seen within a day; chat services deliver some twice. */

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { Keeping } from '../bot/platform.ts'
+import { type Keeping, TAP } from '../bot/platform.ts'
 import type { DocumentKey, Store } from '../bot/state.ts'
 
 /** Days that a line is kept after it was last put on a button. */
@@ -23,17 +23,25 @@ export function createKeeping(store: Store, platform: string, now: () => Date): 
       return typeof body === 'string' ? body : undefined
     },
     recall: async (name) => {
-      const { revision, body } = await store.read(keyOf(name, 'remembered'))
+      const { revision, body } = await store.read(keyOf(name, kindOf(name)))
       return { revision, text: typeof body === 'string' ? body : undefined }
     },
     remember: async (name, text, revision) => {
       const author = { user: '', command: '' }
-      const { status } = await store.change(keyOf(name, 'remembered'), revision, text, author, now())
+      const { status } = await store.change(keyOf(name, kindOf(name)), revision, text, author, now())
       return status === 'changed'
     },
   }
 }
 
-/** Deletes the lines of `platform` that have been on no new button for 90 days; says how many there were. */
-export const dropOldLines = (store: Store, platform: string, now: Date): Promise<number> =>
-  store.forgetBefore({ kind: 'line', platform, workspace: '' }, new Date(now.getTime() - LINE_DAYS * DAY))
+const kindOf = (name: string) => (name.startsWith(TAP) ? 'tap' : 'remembered')
+
+/**
+ * Deletes the lines of `platform` that have been on no new button for 90 days, and what is remembered of taps as old; says how
+ * many there were.
+ */
+export async function dropOldLines(store: Store, platform: string, now: Date): Promise<number> {
+  const before = new Date(now.getTime() - LINE_DAYS * DAY)
+  const drop = (kind: string) => store.forgetBefore({ kind, platform, workspace: '' }, before)
+  return (await drop('line')) + (await drop('tap'))
+}

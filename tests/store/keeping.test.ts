@@ -52,6 +52,19 @@ describe('what a platform keeps', () => {
     expect(await own.recallLine(renewed)).toBeUndefined()
   })
 
+  it('remembers a tap as long as its button may stand, and what is up for all for ever', async () => {
+    const day = (count: number) => new Date(NOON.getTime() + count * 24 * 60 * 60 * 1000)
+    const own = createKeeping(store, 'taps', now)
+    await own.remember('tap show 1', 'begun', 0)
+    await own.remember('tap show 1', 'done', 1)
+    await own.remember('notice', 'up', 0)
+    expect(await dropOldLines(store, 'taps', day(90))).toBe(0)
+    expect((await own.recall('tap show 1')).text).toBe('done')
+    expect(await dropOldLines(store, 'taps', day(91))).toBe(2)
+    expect((await own.recall('tap show 1')).text).toBeUndefined()
+    expect((await own.recall('notice')).text).toBe('up')
+  })
+
   it('remembers by a name what was written last, by whoever knew what stood there', async () => {
     expect(await keeping.recall('list')).toEqual({ revision: 0, text: undefined })
     expect(await keeping.remember('list', 'one', 0)).toBe(true)
