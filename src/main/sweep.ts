@@ -12,8 +12,10 @@ export async function daily(
   pause: (milliseconds: number, signal: AbortSignal) => Promise<void>,
   signal: AbortSignal,
 ): Promise<void> {
-  while (!signal.aborted) {
+  const over = new Promise<void>((resolve) => signal.addEventListener('abort', () => resolve()))
+  const once = async () => {
     await work().catch((error: Error) => log.error({ err: error }, 'what is too old could not be deleted'))
     await pause(DAY, signal).catch(() => undefined)
   }
+  while (!signal.aborted) await Promise.race([once(), over])
 }

@@ -19,3 +19,12 @@ it('what is done daily is done at once and after every day, also after a failure
   expect([times, failed.length]).toEqual([3, 1])
   expect(waits).toEqual([86_400_000, 86_400_000, 86_400_000])
 })
+
+it('what is done daily ends when it is told to, though the work never does', async () => {
+  const told = new AbortController()
+  const log = { error: () => {}, warn: () => {}, info: () => {} }
+  const never = () => new Promise<never>(() => undefined)
+  const done = daily(never, log, never, told.signal)
+  told.abort()
+  expect(await done).toBeUndefined()
+})
