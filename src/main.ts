@@ -147,8 +147,11 @@ async function register(bot: Bot, { server }: Words): Promise<number> {
 }
 
 async function printManifest(bot: Bot, { address }: Words): Promise<number> {
-  const { createManifest } = await import('./platforms/slack/manifest.ts')
-  const command = process.env.BATTENBOT_SLACK_COMMAND ?? '/batten'
+  const [{ createManifest }, { commandIn }] = await Promise.all([
+    import('./platforms/slack/manifest.ts'),
+    import('./platforms/slack/options.ts'),
+  ])
+  const command = commandIn(process.env)
   const manifest = createManifest(bot.partsFor('slack').commands, { command, address })
   process.stdout.write(`${JSON.stringify(manifest, undefined, 2)}\n`)
   return 0

@@ -101,6 +101,12 @@ describe('what Slack is to be told', () => {
     expect(code).toBe(0)
     expect(JSON.parse(out)).toMatchObject({ features: { slash_commands: [{ command: '/batten' }] } })
   })
+
+  it('has no command that Slack would not take', async () => {
+    const { code, out, problem } = await start(['manifest'], { env: { BATTENBOT_SLACK_COMMAND: 'batten' } })
+    expect([code, out]).toEqual([2, ''])
+    expect(problem).toContain('BATTENBOT_SLACK_COMMAND is "batten"; write a slash')
+  })
 })
 
 describe('the room in the browser', () => {

@@ -6,6 +6,7 @@ import { createApp, type SlackApp } from './app.ts'
 import { createBoltLog } from './boltLog.ts'
 import { type Connection, createHttpConnection, createSocketConnection } from './connection.ts'
 import type { Desk } from './desk.ts'
+import { UNREADABLE } from './installations.ts'
 import { limits } from './limits.ts'
 import { listen, listenForDoubt, listenForLeaving, type Run } from './listen.ts'
 import type { SlackOptions } from './options.ts'
@@ -97,11 +98,13 @@ function answerStrangers({ app }: SlackApp, desk: Desk, options: SlackOptions, r
       await run('stranger', async () => {
         await createResponseUrl(url, parts.now, desk.pause).post({
           response_type: 'ephemeral',
-          text: strangerWords(options),
+          text: error.original?.message.includes(UNREADABLE) ? UNSURE : strangerWords(options),
         })
       })
   })
 }
+
+const UNSURE = 'I cannot look up just now whether I am installed in this workspace; ask again in a minute.'
 
 const strangerWords = ({ connection }: SlackOptions): string => {
   const address =

@@ -84,6 +84,8 @@ export function createSocketConnection(parts: Parts, receiver: SocketModeReceive
     isReady = true
     if (persistence.isStopped()) return
     await app.start()
+    // The library goes on with a socket that it was opening when it was stopped.
+    if (persistence.isStopped()) await app.stop()
   }, parts)
   receiver.client.on('disconnected', () => {
     if (persistence.isStopped() || persistence.trouble() !== undefined) return

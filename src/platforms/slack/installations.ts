@@ -9,10 +9,17 @@ export interface Vault {
   readonly forget: (id: string) => Promise<void>
 }
 
+/** How the message begins where nobody can say whether the app is installed; it is all that Slack's library hands on. */
+export const UNREADABLE = 'the tokens cannot be looked up just now'
+
 /** Keeps the token of every workspace that installed the app, sealed. An organisation's counts for its workspaces. */
 export const createInstallations = (vault: Vault, seal: Seal): InstallationStore => {
+  const read = (id: string) =>
+    vault.read(nameOf(id)).catch((cause: Error) => {
+      throw new Error(`${UNREADABLE}: ${cause.message}`, { cause })
+    })
   const find = async (id: string | undefined): Promise<Installation | undefined> => {
-    const sealed = id === undefined ? undefined : await vault.read(nameOf(id))
+    const sealed = id === undefined ? undefined : await read(id)
     return sealed === undefined
       ? undefined
       : (JSON.parse(seal.open(nameOf(id ?? ''), sealed)) as Installation)

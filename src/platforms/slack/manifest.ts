@@ -72,8 +72,11 @@ export function createManifest(commands: readonly Description[], options: Manife
   }
 }
 
-/** Without the slashes at its end; what comes in from outside comes encrypted. */
-function readAddress(typed: string): string {
+/**
+ * The address where the bot is reached from outside, without the slashes at its end; what comes in comes encrypted. Throws an
+ * Error of one sentence for one that Slack cannot post to.
+ */
+export function readAddress(typed: string): string {
   const url = URL.canParse(typed) ? new URL(typed) : undefined
   if (url?.protocol !== 'https:' || url.search !== '' || url.hash !== '')
     throw new Error(

@@ -1,4 +1,5 @@
 import type { Vault } from './installations.ts'
+import { readAddress } from './manifest.ts'
 import type { Pause } from './patientFetch.ts'
 import { readKey } from './seal.ts'
 
@@ -58,12 +59,16 @@ export function readSlackOptions(environment: Environment, vault: Vault): SlackO
     (name) => name.startsWith('BATTENBOT_SLACK_') && environment[name],
   )
   if (names.length === 0) return undefined
-  const command = environment.BATTENBOT_SLACK_COMMAND ?? '/batten'
-  if (!/^\/[a-z0-9_-]{1,31}$/u.test(command))
-    throw new Error(
-      `BATTENBOT_SLACK_COMMAND is "${command}"; write a slash and up to 31 lower-case letters, such as /batten`,
-    )
-  return { command, connection: readConnection(environment, vault) }
+  return { command: commandIn(environment), connection: readConnection(environment, vault) }
+}
+
+/** The slash command, `/batten` unless the environment says another. Throws an Error that says what one looks like. */
+export function commandIn(environment: Environment): string {
+  const command = environment.BATTENBOT_SLACK_COMMAND?.trim() ?? '/batten'
+  if (/^\/[a-z0-9_-]{1,31}$/u.test(command)) return command
+  throw new Error(
+    `BATTENBOT_SLACK_COMMAND is "${command}"; write a slash and up to 31 lower-case letters, such as /batten`,
+  )
 }
 
 function readConnection(environment: Environment, vault: Vault): SocketOptions | HttpOptions {
@@ -94,8 +99,12 @@ const readOAuth = (environment: Environment, vault: Vault): OAuthOptions => ({
   stateSecret: needed(environment, 'BATTENBOT_SLACK_STATE_SECRET'),
   vault,
   key: named('BATTENBOT_SLACK_TOKEN_KEY', () => readKey(needed(environment, 'BATTENBOT_SLACK_TOKEN_KEY'))),
-  address: environment.BATTENBOT_SLACK_ADDRESS?.replace(/\/+$/u, ''),
+  address: addressIn(environment),
 })
+
+function addressIn({ BATTENBOT_SLACK_ADDRESS: typed }: Environment): string | undefined {
+  return typed === undefined ? undefined : named('BATTENBOT_SLACK_ADDRESS', () => readAddress(typed.trim()))
+}
 
 function needed(environment: Environment, name: string): string {
   const value = environment[name]?.trim()

@@ -1,6 +1,7 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { type WebSocket, WebSocketServer } from 'ws'
+import { createGate } from '../../gate.ts'
 import { checkMessage, checkView } from './checkMessage.ts'
 
 /** One thing that the bot asked of Slack. */
@@ -85,6 +86,7 @@ export class Loopback {
   readonly #responses = new Map<string, { uses: number; readonly until: number }>()
   readonly #triggers = new Map<string, { isUsed: boolean; readonly until: number }>()
   readonly #troubles = new Map<string, Trouble[]>()
+  readonly #held = new Map<string, Promise<void>>()
   readonly #seen = new Map<string, number>()
   readonly #waiting = new Set<() => void>()
   readonly #acks = new Map<string, unknown[]>()
@@ -144,6 +146,16 @@ export class Loopback {
   /** The next calls of this name meet these troubles, one each. */
   trouble(name: string, ...troubles: readonly Trouble[]): void {
     this.#troubles.set(name, [...(this.#troubles.get(name) ?? []), ...troubles])
+  }
+
+  /** Calls of this name are answered when what this gives is called. */
+  hold(name: string): () => void {
+    const { promise, release } = createGate()
+    this.#held.set(name, promise)
+    return () => {
+      this.#held.delete(name)
+      release()
+    }
   }
 
   all(name: string): readonly Call[] {
@@ -225,6 +237,8 @@ export class Loopback {
     const call: Call = { name, body, bytes, id, token: bearer ?? (body.token as string | undefined) }
     const trouble = this.#troubles.get(name)?.shift()
     this.calls.push(call)
+    this.#wake()
+    await this.#held.get(name)
     if (trouble && 'status' in trouble) {
       call.error = String(trouble.status)
       response.writeHead(trouble.status, trouble.headers).end(trouble.body ?? '')

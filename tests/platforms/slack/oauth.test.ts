@@ -134,6 +134,17 @@ describe('a workspace without an installation', () => {
   })
 })
 
+it('a workspace that cannot be looked up is not told to install anew, and the log says why', async () => {
+  const vault = memoryVault()
+  await open({ ...vault, read: () => Promise.reject(new Error('the store cannot be used')) })
+  await bot.command('units')
+  const { text } = (await bot.slack.next('respond')).body
+  expect(text).toBe(
+    'I cannot look up just now whether I am installed in this workspace; ask again in a minute.',
+  )
+  expect(JSON.stringify(bot.logged)).toContain('the store cannot be used')
+})
+
 describe('the installations of an organisation', () => {
   it('count for its workspaces, until they are taken away', async () => {
     await open()

@@ -52,6 +52,12 @@ describe('the environment', () => {
     })
   })
 
+  it('is refused an address that Slack cannot post to, by its name', () => {
+    expect(() => read({ ...OAUTH, BATTENBOT_SLACK_ADDRESS: 'bot.example.org' })).toThrow(
+      'BATTENBOT_SLACK_ADDRESS: "bot.example.org" is no address that Slack can post to',
+    )
+  })
+
   it('sets up HTTP for any workspace', () => {
     expect(read(OAUTH)?.connection).toEqual({
       mode: 'http',

@@ -119,6 +119,18 @@ describe('Socket Mode', () => {
     socket.terminate()
   })
 
+  it('that is being opened when it stops does not stay open', async () => {
+    const { slack, platform } = await open()
+    const go = slack.hold('apps.connections.open')
+    ;(await slack.socket()).terminate()
+    await slack.until(() => slack.all('apps.connections.open').length === 2)
+    await platform.stop()
+    go()
+    const late = await slack.socket()
+    await new Promise((resolve) => late.once('close', resolve))
+    expect(platform.health().says).toBe('stopped')
+  })
+
   it('stops while it waits to ask again, and waits no longer', async () => {
     const waits: (AbortSignal | undefined)[] = []
     const wait = async (_: number, signal?: AbortSignal) => {
