@@ -7,7 +7,7 @@ import { gapPicture } from '../src/bot/picturesOfCuts.ts'
 import type { Figure, Picture } from '../src/bot/reply.ts'
 import type { Show } from '../src/bot/show.ts'
 import { stockSize } from '../src/bot/stockSize.ts'
-import { millimetres, toMillimetres } from '../src/core/measure/length.ts'
+import { inches, millimetres, minus, toMillimetres } from '../src/core/measure/length.ts'
 import { showPercent } from '../src/core/measure/showAir.ts'
 import { caliperMark, showCaliper } from '../src/core/measure/showCaliper.ts'
 import type { Fits } from '../src/core/moisture/cornerFit.ts'
@@ -68,7 +68,12 @@ export default defineCommand({
           ],
         },
       ],
-      notes: [allowanceNote(corner, show), ...flushNotes(corner, show), ...corner.notes],
+      notes: [
+        allowanceNote(corner, show),
+        ...looseNotes(corner, show),
+        ...flushNotes(corner, show),
+        ...corner.notes,
+      ],
       buttons: button(corner, context),
       figures: figures(corner),
     }
@@ -111,6 +116,16 @@ const allowanceNote = ({ fit }: CornerYear, { units }: Show): string => {
   const of = (length: CornerYear['gap']) => showCaliper(length, units)
   return `each end asks for ${of(fit.allowance)}: paint ${of(fit.film)}, two rails swelling ${of(fit.growth)}, push fit ${of(fit.pushFit)}`
 }
+
+/** A gap wider than asked for by this shows, and lets the corner rattle: 1/8 in. */
+const SHOWS = inches(1, 8)
+
+const looseNotes = ({ fit, gap }: CornerYear, show: Show): readonly string[] =>
+  minus(gap, fit.allowance) > SHOWS
+    ? [
+        `so wide a gap shows and rattles: fit=${show.mark(fit.allowance, 'cover', true)}${show.unit} would do, by longer stiles`,
+      ]
+    : []
 
 function flushNotes({ flush }: CornerYear, { units }: Show): readonly string[] {
   const { proudest, shyest, lip, overhang } = flush

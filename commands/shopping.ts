@@ -86,7 +86,7 @@ const have = defineAction({
   summary: 'What is on hand and need not be bought; count=0 takes it off again',
   options: z.strictObject({
     item: first(words('its name as the list has it, with the size', '18 gauge 3/4 in brads box of 1000')),
-    count: count('how many there are', 0, 100_000).default(1),
+    count: count('how many there are', 0, 10_000).default(1),
   }),
   run: async ({ item, count: there }, context) => {
     const name = await named(item, context)

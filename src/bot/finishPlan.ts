@@ -70,7 +70,7 @@ export function coveredArea({ area, faces, ...input }: AreaAsked, context: Conte
     area: finishedArea(surfaces, faces ?? 'all'),
     surfaces,
     faces: faces ?? 'all',
-    note: partsNote(plan, faces, !context.project),
+    note: partsNote(plan, faces, typed.object !== undefined),
   }
 }
 

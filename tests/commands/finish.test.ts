@@ -244,6 +244,13 @@ describe('the reply', () => {
     expect(cautionsOf(await room.reply('finish 40 sq ft product=shellac'))).toEqual(['fumes'])
   })
 
+  it('says whose parts they are, of a box that was typed beside a project', async () => {
+    const who = { channel: 'whose' }
+    await room.reply('project start 17in x 13in height=15in', who)
+    expect(textOf(await room.reply('finish', who))).toContain("the parts of this channel's project")
+    expect(textOf(await room.reply('finish object=10in x 10in', who))).toContain('the parts of this box')
+  })
+
   it('says what nobody said, and that faces= means nothing for a typed area', async () => {
     const text = textOf(await room.reply('finish 40 sq ft faces=outside'))
     for (const said of [

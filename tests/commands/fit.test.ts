@@ -155,4 +155,12 @@ describe('fit of the channel’s plan', () => {
     )
     await channel.room.close()
   })
+
+  it('says when a gap is so wide that it shows, and what would do', async () => {
+    const channel = await asker(plan)
+    const said = async (line: string) => ((await channel.reply(line)).notes ?? []).join('\n')
+    expect(await said('fit 3in')).toMatch(/shows and rattles: fit=1\/16in would do/u)
+    expect(await said('fit 1/8in')).not.toContain('rattles')
+    await channel.room.close()
+  })
 })

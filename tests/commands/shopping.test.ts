@@ -340,3 +340,12 @@ describe('prices that are examples, or that do not count', () => {
     )
   })
 })
+
+it('keeps as many on hand as it says that it takes', async () => {
+  const who = { channel: 'many on hand' }
+  const refused = await room.refusal('shopping have yellow glue 4 oz count=20000', who)
+  const most = /from 0 to (\d+)/u.exec(refused)?.[1]
+  expect((await room.reply(`shopping have yellow glue 4 oz count=${most}`, who)).answer).toContain(
+    `${most} on hand`,
+  )
+})

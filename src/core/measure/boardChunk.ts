@@ -10,7 +10,9 @@ import { couldBe, inUnit, typed } from './wording.ts'
 
 /** Lengths that boards are sold in start at this many feet; a smaller third number may be the side of a box. */
 const SHORTEST_FEET = 6
-const LONGEST_FEET = 20
+const LONGEST_FEET = 24
+/** Longer than this, feet are as rare in a shed as a piece of so many inches is common. */
+const USUAL_FEET = 20
 
 /** Two or three numbers as a board and its length: `2x4`, `2x6x8`, `2x4x92-5/8`, `4"x4" post`, `90x45x2400`. */
 export function boardChunk(context: StockContext, { amounts }: Chunk): Part | Ambiguous | undefined {
@@ -64,6 +66,8 @@ function withLength(
       `, ${inUnit(third.number.value, unit)} long`,
     )
   const { value } = third.number
+  if (!metric && value.compare(USUAL_FEET) > 0)
+    return couldBe(text, [`${match.name} ${inUnit(value, FT)}`, `${match.name} ${inUnit(value, IN)}`])
   const choices = metric
     ? [`${match.name} ${inUnit(value, MM)}`, `${match.name} ${inUnit(value, M)}`]
     : [
@@ -77,12 +81,13 @@ function withLength(
   return couldBe(text, choices, 'a board and its length, or a box')
 }
 
-/** Third number after an inch name: feet up to 20, inches past it. */
+/** Third number after an inch name: feet up to 20, inches past 24, which is asked about in between. */
 function inchLength({ number }: Amount): Unit | undefined {
   const { value, form } = number
   if (value.compare(787) > 0) return MM
   if (value.compare(LONGEST_FEET) > 0) return IN
-  return form === 'whole' && value.compare(SHORTEST_FEET) >= 0 ? FT : undefined
+  const isUsual = value.compare(SHORTEST_FEET) >= 0 && value.compare(USUAL_FEET) <= 0
+  return form === 'whole' && isUsual ? FT : undefined
 }
 
 function metricLength({ number }: Amount): Unit | undefined {

@@ -62,4 +62,21 @@ describe('readBoard', () => {
       expect(readBoard(input, reading())).toMatchObject({ status: 'invalid' })
     },
   )
+
+  // Retail guide to lumber sizes: 6 to 24 ft by 2 ft; 22 and 24 in are pieces as well.
+  it.each([
+    ['2x12x20', 20 * 12],
+    ['2x12 24ft', 24 * 12],
+    ['2x12 24in', 24],
+    ['2x12x25', 25],
+  ])('%j is %d in long', (input, long) => {
+    expect(readBoard(input, reading())).toMatchObject({ status: 'read', length: inches(long) })
+  })
+
+  it.each(['2x12x22', '2x12x24'])('%j is feet or inches, each of them to be written', (input) => {
+    const found = readBoard(input, reading())
+    if (found.status !== 'ambiguous') throw new Error(found.status)
+    const number = input.slice(-2)
+    expect(found.question).toContain(`write 2x12 ${number}ft or 2x12 ${number}in`)
+  })
 })
