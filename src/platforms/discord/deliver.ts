@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import { MessageFlags } from 'discord-api-types/v10'
 import type { Asking } from './asker.ts'
 import type { Desk } from './desk.ts'
@@ -101,6 +102,13 @@ export const sendable = ({ components, files, flags }: Packed) => ({
   flags,
 })
 
+/** The same for a channel; it is there once, even when the call is made again: Discord knows it by its nonce, of 25 letters. */
+export const postable = (message: Packed, nonce = randomUUID().slice(0, 25)) => ({
+  ...sendable(message),
+  nonce,
+  enforceNonce: true,
+})
+
 /** A sentence of the bot's own as a message. */
 export const sorry = (words: string): Packed => ({
   components: sentence(words).components,
@@ -134,7 +142,7 @@ export async function deliverElsewhere(
     : [{ way: user, says: all }, ...open.map((way) => ({ way, says: [untold] }))]
   for (const { way, says } of ways) {
     try {
-      for (const message of says) await way.send(sendable(message))
+      for (const message of says) await way.send(postable(message))
       desk.parts.log.warn({ interaction: id }, 'an answer came too late for a reply and went another way')
       return
     } catch (error) {

@@ -1,6 +1,6 @@
-import type { Message, MessageReplyOptions } from 'discord.js'
+import type { Message } from 'discord.js'
 import { authorOf } from './asker.ts'
-import { sendable, sorry } from './deliver.ts'
+import { postable, sorry } from './deliver.ts'
 import { type Desk, isFirst } from './desk.ts'
 import { limits } from './limits.ts'
 import { type Packed, withoutAnyFile } from './pack.ts'
@@ -22,7 +22,7 @@ export async function hearMessage(message: Message, desk: Desk): Promise<void> {
   const pages = await pagesOf(response, terms, desk)
   await send(pages, message, desk)
   const words = await putUpNotice(response, author, message.channelId, desk)
-  if (words) await message.reply(sendable(words)).catch(() => undefined)
+  if (words) await message.reply(postable(words)).catch(() => undefined)
 }
 
 /** What is asked of the bot; undefined where it is not spoken to. */
@@ -48,23 +48,17 @@ async function send(pages: readonly Packed[], message: Message, desk: Desk): Pro
   }
 }
 
-/** The same answer is never there twice, even when a call is made again: Discord knows it by its nonce. */
+/** The same answer is never there twice, whichever process gives it. */
 async function reply(pages: readonly Packed[], message: Message): Promise<void> {
-  for (const [index, page] of pages.entries()) {
-    const options: MessageReplyOptions = {
-      ...sendable(page),
-      nonce: `${message.id}${index === 0 ? '' : `-${index}`}`,
-      enforceNonce: true,
-    }
-    await message.reply(options)
-  }
+  for (const [index, page] of pages.entries())
+    await message.reply(postable(page, `${message.id}${index === 0 ? '' : `-${index}`}`))
 }
 
 /** Tells the person what is missing where it can still be told. */
 async function explain({ author, channelId, id }: Message, { parts }: Desk): Promise<void> {
   const words = `I heard you in the channel, but may not write there. Who manages the server can allow "View Channel", "Send Messages", "Send Messages in Threads" and "Read Message History" for me; slash commands work without.`
   try {
-    await author.send(sendable(sorry(words)))
+    await author.send(postable(sorry(words)))
   } catch (error) {
     parts.log.error(
       { ...loggable(error), message: id, channel: channelId },

@@ -4,7 +4,7 @@ import type { Response } from '../../bot/request.ts'
 import { inOneMessage } from '../oneMessage.ts'
 import type { Spot } from '../notices.ts'
 import type { Asker } from './asker.ts'
-import { sendable, sorry } from './deliver.ts'
+import { postable, sendable, sorry } from './deliver.ts'
 import type { Desk } from './desk.ts'
 import { type Packed, withoutAnyFile } from './pack.ts'
 import { limits } from './limits.ts'
@@ -98,7 +98,7 @@ function spotIn(channel: SendableChannels, page: Packed, desk: Desk, tell: (word
   }
   return {
     post: async () => {
-      const { id } = await withOrWithoutFiles(page, (each) => channel.send(sendable(each)))
+      const { id } = await withOrWithoutFiles(page, (each) => channel.send(postable(each)))
       await pin(id)
       return id
     },

@@ -106,6 +106,15 @@ describe('a standing notice in Discord', () => {
     expect(followUps(bot)).toEqual([])
   })
 
+  it('whose posting got no answer, and is made again, stands once', async () => {
+    const bot = await open({ parts: { answer: noticing() } })
+    const lost = { method: 'POST', path: /\/messages$/u, answer: { status: 502 }, hasEffect: true }
+    bot.loopback.otherwise(lost)
+    await ask(bot, slash('convert 1in'))
+    await putUp(bot, 1)
+    expect(only(bot)).toMatchObject({ channel: CHANNEL, isPinned: true })
+  })
+
   it('that somebody deleted is posted and pinned anew', async () => {
     const bot = await open({ parts: { answer: noticing() } })
     await ask(bot, slash('convert 1in'))

@@ -171,6 +171,14 @@ describe('a reply after its deadline', () => {
     expect(bot.logged.map(({ message }) => message)).not.toContain('an event was not answered')
   })
 
+  it('whose call is made again stands there once', async () => {
+    const { bot } = await open()
+    bot.loopback.otherwise({ method: 'POST', path: /\/messages$/u, answer: { status: 502 }, hasEffect: true })
+    bot.loopback.interact(payload('command'), { id: snowflake(Date.now() - 60_000) })
+    await bot.loopback.call(({ path, status }) => path === `/channels/${DIRECT}/messages` && status === 200)
+    expect(bot.loopback.standing).toHaveLength(1)
+  })
+
   it('that is for all goes to the person where the channel is closed to the bot', async () => {
     const { bot, posted } = await open({ forbidden: { [CHANNEL]: 'all' }, parts: { answer: forAll } })
     bot.loopback.otherwise({ path: /\/callback$/u, answer: errors.unknownInteraction as Answered })
