@@ -3,6 +3,7 @@ import { defineCommand, type Idle } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
 import {
   boxFigures,
+  drilledNotes,
   fasteningFigures,
   fasteningNotes,
   furtherPurchases,
@@ -191,6 +192,11 @@ function fastenThePlan(input: Asked, context: Context): Reply {
       ...lastingLines(driven),
       ...throughLines(driven),
       ...fasteningNotes(main.fastening, main.drive.into, wood.name, show).slice(0, 1),
+      ...drilledNotes(
+        driven.map(({ fastening, drive: { into, receives } }) => ({ fastening, into, receives })),
+        wood.name,
+        show,
+      ),
       ...notes,
       'a tenth to spare is in the boxes',
     ],

@@ -1,6 +1,7 @@
 import { type Length, toMillimetres } from '../core/measure/length.ts'
 import { showMark } from '../core/measure/show.ts'
 import { showForce } from '../core/measure/showWeight.ts'
+import type { Drive } from '../core/plan/drive.ts'
 import type { Fastening, NoFastening } from '../core/quantities/fastener.ts'
 import type { Into } from '../core/quantities/fastenerBite.ts'
 import { type BoxCount, fillBoxes } from '../core/quantities/fastenerBoxes.ts'
@@ -93,6 +94,25 @@ export const fasteningNotes = (fastening: Fastening, into: Into, wood: string, s
   `${GRIP_WORDS[fastening.grip]}; the tip stays ${show.length(fastening.tipShort, 'into', true)} short of the far face`,
   strengthNote(fastening, into, wood, show),
 ]
+
+/** Holes to drill and what one holds, for those of a plan that are drilled for; one line each, the size first. */
+export function drilledNotes(
+  fastenings: readonly (Pick<Drive, 'into' | 'receives'> & { readonly fastening: Fastening })[],
+  wood: string,
+  show: Show,
+): readonly string[] {
+  const lines = fastenings
+    .filter(({ fastening }) => fastening.holes?.needed)
+    .map(({ fastening, into, receives }) => {
+      const strength =
+        receives === 'sheet' && into === 'face'
+          ? 'no strength is claimed in a sheet'
+          : strengthNote(fastening, into, wood, show)
+      const said = [...holeNotes(fastening, show), strength]
+      return `${sizeWords(fastening.size, show)}: ${said.join('; ')}`
+    })
+  return [...new Set(lines)]
+}
 
 function rowNote({ row, size }: Fastening, show: Show): string {
   const apart = row.count === 1 ? 'in the middle' : `${near(row.spacing, 'into', show)} apart`

@@ -44,11 +44,15 @@ export const fastenPlan = (
     return { joint, kind, obstacle: first }
   })
 
-/** A bracket says how many screws it takes. */
-const throughHoles = ({ holes }: Joint, { row, ...fastening }: Fastening): Fastening => ({
-  ...fastening,
-  row: holes === undefined ? row : { ...row, count: holes, spacing: ZERO },
-})
+/** A bracket says how many screws it takes, and has the holes for them. */
+const throughHoles = ({ holes }: Joint, fastening: Fastening): Fastening =>
+  holes === undefined
+    ? fastening
+    : {
+        ...fastening,
+        row: { ...fastening.row, count: holes, spacing: ZERO },
+        holes: fastening.holes && { ...fastening.holes, clear: undefined },
+      }
 
 function tryDrive(
   { length, fixing, holes }: Joint,

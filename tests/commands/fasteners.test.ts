@@ -188,6 +188,10 @@ describe('fasteners of the plan', () => {
     const { joints } = await channel.figures('fasteners')
     const screwed = (joints as readonly Record<string, unknown>[]).filter(({ kind }) => kind === 'screw')
     expect(screwed.map(({ part, onto }) => `${part} on ${onto}`)).toEqual(['corner block on end panel'])
+    // Wood screw pilot hole table after the American Wood Council: #6 clears 9/64 in, 1/16 in into softwood.
+    expect((await channel.reply('fasteners')).notes?.join('\n')).toMatch(
+      /^#6 x 1 1\/4 in screws: drill 9\/64 in through the held piece, then a 1\/16 in pilot .* deep; each holds \d+ lb/mu,
+    )
     await channel.reply('project change strip=1/2in')
     const { notes = [] } = await channel.reply('fasteners')
     const said = notes.join('\n')
@@ -206,6 +210,9 @@ describe('fasteners of the plan', () => {
 
   it('lists the brackets to buy, and keeps their screws inside the sheet wherever no rail is behind', async () => {
     const channel = await asker('project start 17in x 13in height=15in sheet=12mm corner=bracketed')
+    expect((await channel.reply('fasteners')).notes?.join('\n')).toMatch(
+      /screws: drill a .* pilot .* deep, or it splits; no strength is claimed in a sheet/u,
+    )
     const bracketed = async () => {
       const { answer, figures } = await channel.reply('fasteners')
       const joints = figures.joints as readonly Record<string, unknown>[]
