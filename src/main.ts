@@ -1,6 +1,6 @@
 import { setTimeout as wait } from 'node:timers/promises'
 import { parseArgs } from 'node:util'
-import type { Platform } from './bot/request.ts'
+import type { Answer, Platform } from './bot/request.ts'
 import { type Environment, readEnvironment } from './config.ts'
 import { type Bot, openBot } from './main/openBot.ts'
 import { type Places, placesOf } from './main/places.ts'
@@ -8,6 +8,7 @@ import { platformsOf } from './main/platforms.ts'
 import { serve } from './main/serve.ts'
 import { daily } from './main/sweep.ts'
 import { ask } from './platforms/ask/client.ts'
+import { keepBoard } from './platforms/board.ts'
 import { createRoom } from './platforms/room/client.ts'
 import { dropOldLines } from './store/keeping.ts'
 
@@ -113,13 +114,19 @@ const LAST_WORDS = 500
 
 async function answerLines(bot: Bot, { question, json, channel, user }: Words): Promise<number> {
   const line = question.length > 0 ? question.join(' ') : undefined
-  const { answer } = bot.partsFor('room')
-  return (await ask({ channel, user, line, json }, answer, process.stdin, process.stdout)) ? 0 : 1
+  const options = { channel, user, line, json }
+  return (await ask(options, answerInRoom(bot), process.stdin, process.stdout)) ? 0 : 1
+}
+
+/** Answers for one who shares their channels with the room in the browser, which shows what is put up in them. */
+function answerInRoom(bot: Bot): Answer {
+  const parts = bot.partsFor('room')
+  return keepBoard(parts.answer, parts)
 }
 
 async function openRoom(bot: Bot, { channel, user }: Words): Promise<number> {
   await new Promise<void>((closed) => {
-    const room = createRoom(bot.partsFor('room').answer, bot.catalogue, {
+    const room = createRoom(answerInRoom(bot), bot.catalogue, {
       channel,
       user,
       input: process.stdin,

@@ -4,6 +4,7 @@ import { type AddressInfo, createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it, vi } from 'vitest'
+import { caller } from './platforms/web/caller.ts'
 import { ROOT } from './room.ts'
 
 // Each start is a process of its own, which a busy machine may keep waiting.
@@ -136,6 +137,36 @@ describe('the room in the browser', () => {
     ])
     const ready = await fetch(`http://127.0.0.1:${healthPort}/readyz`)
     expect([ready.status, await ready.json()]).toMatchObject([200, { checks: { web: { well: true } } }])
+    const ended = new Promise((resolve) => child.on('close', resolve))
+    child.kill('SIGTERM')
+    expect(await ended).toBe(0)
+  })
+
+  it('shows what another process over its data folder puts up', async () => {
+    const data = join(folder, 'shared')
+    const child = spawn(process.execPath, ['src/launch.mjs', '--data', data], {
+      cwd: ROOT,
+      env: { PATH: process.env.PATH, BATTENBOT_PORT: String(await freePort()) },
+    })
+    const url = await new Promise<string>((said, failed) => {
+      child.stdout.on('data', (text) => {
+        const found = /web: the room is open at (\S+)/u.exec(String(text))?.[1]
+        if (found) said(found)
+      })
+      child.on('close', (code) => failed(new Error(`ended with ${code}`)))
+    })
+    const live = await (await caller(url, 'Ben', 'club')).live()
+    expect((await live.next()).body).toMatchObject({ posted: [] })
+    const lines = ['project start 17in x 13in height=15in', 'group open Planters', 'group join', 'group post']
+    for (const mode of ['ask', 'room']) {
+      const input = `${mode === 'ask' ? lines.join('\n') : 'group change height=16in'}\n`
+      expect((await start([mode, '--data', data, '--channel', 'club'], { input })).code).toBe(0)
+      expect(await live.nextOf('posted')).toMatchObject({
+        notice: 'group',
+        card: { answer: expect.stringMatching(mode === 'ask' ? /version 1$/u : /version 2$/u) },
+      })
+    }
+    live.close()
     const ended = new Promise((resolve) => child.on('close', resolve))
     child.kill('SIGTERM')
     expect(await ended).toBe(0)

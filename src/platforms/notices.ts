@@ -60,8 +60,11 @@ export function createNotices(parts: NoticeParts): Notices {
   }
 }
 
-/** The same version once more is not older: it may be rendered anew, such as without a name that is to be forgotten. */
-const isOlder = (one: Version, other: Version | undefined): boolean => {
+/**
+ * Whether a version is older than what stands there, if anything does. The same once more is not: it may be rendered anew, such
+ * as without a name that is to be forgotten.
+ */
+export const isOlder = (one: Version, other: Version | undefined): boolean => {
   if (!other) return false
   const [since = '', otherSince = ''] = [one.since, other.since]
   return since < otherSince || (since === otherSince && one.revision < other.revision)

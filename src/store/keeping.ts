@@ -28,8 +28,12 @@ export function createKeeping(store: Store, platform: string, now: () => Date): 
     },
     remember: async (name, text, revision) => {
       const author = { user: '', command: '' }
-      const { status } = await store.change(keyOf(name, kindOf(name)), revision, text, author, now())
-      return status === 'changed'
+      const key = keyOf(name, kindOf(name))
+      const { status } = await store.change(key, revision, text, author, now())
+      if (status !== 'changed') return false
+      // Nobody goes back to what was remembered before, and it may be what somebody wanted forgotten.
+      await store.trim(key)
+      return true
     },
   }
 }

@@ -60,7 +60,7 @@ describe('what a platform keeps', () => {
     await own.remember('notice', 'up', 0)
     expect(await dropOldLines(store, 'taps', day(90))).toBe(0)
     expect((await own.recall('tap show 1')).text).toBe('done')
-    expect(await dropOldLines(store, 'taps', day(91))).toBe(2)
+    expect(await dropOldLines(store, 'taps', day(91))).toBe(1)
     expect((await own.recall('tap show 1')).text).toBeUndefined()
     expect((await own.recall('notice')).text).toBe('up')
   })
@@ -71,6 +71,17 @@ describe('what a platform keeps', () => {
     expect(await keeping.remember('list', 'two', 0)).toBe(false)
     expect(await keeping.recall('list')).toEqual({ revision: 1, text: 'one' })
     expect(await createKeeping(store, 'other', now).recall('list')).toEqual({ revision: 0, text: undefined })
+  })
+})
+
+describe('what is remembered', () => {
+  it('leaves nothing of what was remembered before', async () => {
+    const keeping = createKeeping(store, 'short', now)
+    await keeping.remember('list', 'with a name', 0)
+    expect(await keeping.remember('list', 'without', 1)).toBe(true)
+    const key = { kind: 'remembered', platform: 'short', workspace: '', id: 'list' }
+    expect(await store.history(key, 10)).toHaveLength(1)
+    expect(await keeping.recall('list')).toEqual({ revision: 2, text: 'without' })
   })
 })
 

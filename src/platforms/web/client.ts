@@ -36,6 +36,8 @@ export function createWebRoom(parts: PlatformParts, options: WebRoomOptions): We
   const conversation = createConversation(parts, options.transcript, live)
   let server: FastifyInstance | undefined
   let listening: Listening | undefined
+  let over = new AbortController()
+  let watching: Promise<void> | undefined
   const url = () => (listening ? `http://${shownHost(options.host)}:${listening.port}` : '')
   return {
     name: 'web',
@@ -51,10 +53,13 @@ export function createWebRoom(parts: PlatformParts, options: WebRoomOptions): We
         await server.close()
         throw error
       }
+      over = new AbortController()
+      watching = conversation.boards.watch(over.signal)
     },
     stop: async () => {
       listening = undefined
-      await conversation.settled()
+      over.abort()
+      await Promise.all([conversation.settled(), watching])
       live.closeAll()
       await server?.close()
     },

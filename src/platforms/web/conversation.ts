@@ -1,13 +1,12 @@
 import { createHash, randomUUID } from 'node:crypto'
-import { setTimeout as pause } from 'node:timers/promises'
 import type { PlatformParts } from '../../bot/platform.ts'
-import type { Forgets } from '../../bot/reply.ts'
+import type { Reply } from '../../bot/reply.ts'
 import type { Request, Response } from '../../bot/request.ts'
-import { createNotices } from '../notices.ts'
+import { isForBoard, keepBoard } from '../board.ts'
+import { type Boards, createBoards } from './boards.ts'
 import type { Card } from './card.ts'
 import { type Entry, type EntryView, readEntry, sees, viewFor } from './entry.ts'
 import { limits } from './limits.ts'
-import { idOfNotice, type Posted, readPosted } from './posted.ts'
 import type { Live } from './live.ts'
 import { render } from './render.ts'
 import type { Transcript } from './transcript.ts'
@@ -15,6 +14,8 @@ import type { Visitor } from './visitor.ts'
 
 /** What people can do in a channel, whichever way they come in. */
 export interface Conversation {
+  /** What stands for everybody in the channels. */
+  readonly boards: Boards
   /** Answers a line, keeps it, and shows it to whoever may see it. */
   readonly ask: (visitor: Visitor, line: string) => Promise<EntryView>
   /** Shows an entry of the visitor's own to the whole channel; undefined when there is no such entry. */
@@ -23,8 +24,6 @@ export interface Conversation {
   readonly forget: (visitor: Visitor) => Promise<number>
   /** What the visitor may see of what was said, oldest first. */
   readonly history: (visitor: Visitor) => Promise<readonly EntryView[]>
-  /** What stands for everybody in the channel, the longest unchanged first. */
-  readonly posted: (channel: string) => Promise<readonly Posted[]>
   /** The channel's project, in the visitor's units; never kept. */
   readonly project: (visitor: Visitor) => Promise<Card>
   /** Resolves once everything that was asked so far has been answered. */
@@ -47,16 +46,17 @@ export function createConversation(parts: PlatformParts, transcript: Transcript,
     underWay.add(work)
     return work.finally(() => underWay.delete(work))
   }
-  const answer = (visitor: Visitor, line: string): Promise<Response> =>
-    parts.answer({ ...requestOf(visitor, parts.now()), invocation: { line } })
+  const answered = keepBoard(parts.answer, parts)
+  const answer = (visitor: Visitor, line: string, at = parts.now()): Promise<Response> =>
+    answered({ ...requestOf(visitor, at), invocation: { line } })
   const own = (visitor: Visitor) => (kept: unknown) => readEntry(kept)?.owner === visitor.owner
   const tell = createTeller(answer, live)
-  const notices = createNotices({ ...parts, pause })
 
   const ask = async (visitor: Visitor, line: string): Promise<EntryView> => {
-    const at = parts.now().toISOString()
-    const response = await answer(visitor, line)
-    if (response.ok) await follow(visitor, response.reply.forgets)
+    const now = parts.now()
+    const response = await answer(visitor, line, now)
+    if (response.ok) await follow(visitor, response.reply)
+    const at = now.toISOString()
     const isForAll = response.ok && response.reply.audience === 'channel'
     const card = await render(response, { ...parts, transcript })
     const entry: Entry = {
@@ -70,21 +70,8 @@ export function createConversation(parts: PlatformParts, transcript: Transcript,
     }
     await transcript.append(visitor.channel, entry)
     live.publish(visitor.channel, entry)
-    if (response.ok) await putUp(visitor.channel, at, response)
     if (response.ok) await tell(visitor)
     return viewFor(visitor, entry)
-  }
-  const putUp = async (channel: string, at: string, { reply, show }: Extract<Response, { ok: true }>) => {
-    if (!reply.notice) return
-    const { name, reply: put } = reply.notice
-    const card = await render({ ok: true, reply: put, show }, { ...parts, transcript })
-    const posted: Posted = { id: idOfNotice(name), notice: name, at, card }
-    const post = async () => {
-      await transcript.append(channel, posted)
-      live.publishPosted(channel, posted)
-      return posted.id
-    }
-    await notices(`notice:${channel}:${name}`, reply.notice, { post, change: post })
   }
   const share = async (visitor: Visitor, id: string): Promise<EntryView | undefined> => {
     const isIt = (kept: unknown) => (kept as { id?: unknown }).id === id && own(visitor)(kept)
@@ -95,7 +82,7 @@ export function createConversation(parts: PlatformParts, transcript: Transcript,
     live.publish(visitor.channel, shared)
     return viewFor(visitor, shared)
   }
-  /** Deletes the entries of a channel that are `wanted`; what stands there for everybody stays. */
+  /** Deletes the entries of a channel that are `wanted`. */
   const forgetIn = async (channel: string, wanted: (entry: Entry) => boolean): Promise<number> => {
     const gone: string[] = []
     const count = await transcript.forget(channel, (kept) => {
@@ -108,13 +95,23 @@ export function createConversation(parts: PlatformParts, transcript: Transcript,
     return count
   }
   const forget = (visitor: Visitor): Promise<number> => forgetIn(visitor.channel, own(visitor))
-  /** What the bot has deleted is deleted from what was said as well. */
-  const follow = async (visitor: Visitor, forgets: Forgets | undefined): Promise<void> => {
-    if (forgets === 'channel') await forgetIn(visitor.channel, () => true)
-    if (forgets !== 'person') return
+  const boards = createBoards({
+    ...parts,
+    live,
+    channels: transcript.channels,
+    forget: (channel, before) => forgetIn(channel, ({ at }) => at < before),
+  })
+  /** What the bot has put up is shown, and what it has deleted is deleted from what was said as well. */
+  const follow = async (visitor: Visitor, reply: Reply): Promise<void> => {
+    if (isForBoard(reply))
+      await boards.look(visitor.channel).catch((err: unknown) => {
+        parts.log.warn({ err }, 'what stands in a channel cannot be read')
+      })
+    if (reply.forgets !== 'person') return
     for (const channel of await transcript.channels()) await forgetIn(channel, own(visitor))
   }
   return {
+    boards,
     ask: (visitor, line) => whole(ask(visitor, line)),
     share: (visitor, id) => whole(share(visitor, id)),
     forget: (visitor) => whole(forget(visitor)),
@@ -128,14 +125,6 @@ export function createConversation(parts: PlatformParts, transcript: Transcript,
         .flatMap((each) => readEntry(each) ?? [])
         .map((entry) => viewFor(visitor, entry))
         .toSorted((one, other) => one.at.localeCompare(other.at))
-    },
-    posted: async (channel) => {
-      const kept = await transcript.recent(
-        channel,
-        limits.noticesShown,
-        (each) => readPosted(each) !== undefined,
-      )
-      return kept.flatMap((each) => readPosted(each) ?? [])
     },
     project: async (visitor) => render(await answer(visitor, PROJECT), { ...parts, transcript }),
     settled: async () => void (await Promise.allSettled(underWay)),

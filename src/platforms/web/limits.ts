@@ -7,8 +7,9 @@ export const limits = {
   bodyBytes: 16_384,
   /** Entries of a channel that a page shows when it opens. */
   entriesShown: 100,
-  /** Notices of a channel that stand beside its plan. */
-  noticesShown: 20,
+  /** Milliseconds between two looks at what stands in channels with an open page; of so many looks one is at all channels. */
+  lookPause: 2000,
+  looksAtOpen: 30,
   /** What may be typed next, offered at once. */
   completions: 25,
   /** Pages that may be open at once. */

@@ -13,6 +13,8 @@ export interface Page {
 /** The pages that are open, by channel. */
 export interface Live {
   readonly count: () => number
+  /** Where somebody has a page open. */
+  readonly channels: () => ReadonlySet<string>
   /** Gives what takes the page out again. */
   readonly join: (page: Page) => () => void
   /** Tells everybody in the channel who may see the entry. */
@@ -32,6 +34,7 @@ export function createLive(): Live {
   const inChannel = (channel: string) => [...pages].filter(({ visitor }) => visitor.channel === channel)
   return {
     count: () => pages.size,
+    channels: () => new Set([...pages].map(({ visitor }) => visitor.channel)),
     join: (page) => {
       pages.add(page)
       return () => void pages.delete(page)

@@ -56,14 +56,15 @@ export function addRoutes(server: FastifyInstance, parts: RouteParts): void {
   server.get('/room/live', async (request, reply) => {
     const visitor = visitorIn(request, partOf(whoOnly, request.query))
     if (live.count() >= limits.pages) refuse(503, 'too many pages are open; close one')
-    await openStream(reply, visitor, live, async () => ({
-      entries: await conversation.history(visitor),
-      posted: await conversation.posted(visitor.channel),
-    }))
+    await openStream(reply, visitor, live, async () => {
+      // First, since it deletes what is to be deleted.
+      const posted = await conversation.boards.look(visitor.channel)
+      return { entries: await conversation.history(visitor), posted }
+    })
   })
   server.get('/kept/:content/:name', async (request, reply) => {
     const { content, name } = partOf(kept, request.params)
-    const bytes = await transcript.readContent(content)
+    const bytes = (await transcript.readContent(content)) ?? conversation.boards.content(content)
     return bytes ? sendKept(reply, name, bytes) : refuse(404, 'this is not kept any more')
   })
 }
