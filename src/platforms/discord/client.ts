@@ -175,6 +175,7 @@ function watch(client: Client, { log }: PlatformParts): void {
   )
   client.on(Events.ShardDisconnect, ({ code }, shard) => log.error({ shard, code }, closedWhy(code)))
   client.on(Events.ShardReconnecting, (shard) => log.warn({ shard }, 'a connection is opened again'))
+  client.on(Events.ShardReady, (shard) => log.info({ shard }, 'a connection hears'))
   client.on(Events.ShardResume, (shard, replayed) => log.info({ shard, replayed }, 'a connection is back'))
   client.rest.on(RESTEvents.Response, ({ method }, { status }) => {
     if (status === 429) log.warn({ method }, 'Discord asks to wait')

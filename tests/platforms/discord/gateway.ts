@@ -41,6 +41,8 @@ export interface Gateway {
   readonly silence: () => void
   /** Closes the next connection with this code when it says who it is. */
   readonly refuse: (code: number) => void
+  /** Lets the next connections not even be opened: each meets one of these. */
+  readonly shut: (...ways: readonly ('502' | 'torn')[]) => void
   /** Breaks every connection, also those that were given no answer. */
   readonly hangUp: () => void
   /** How many connections there are. */
@@ -58,9 +60,13 @@ export function openGateway(server: Server, { token, opening }: GatewayTerms): G
   const resumed: Json[] = []
   const closings = new EventEmitter()
   const refusals: (number | 'silence')[] = []
-  server.on('upgrade', (request: IncomingMessage, socket, head) =>
-    sockets.handleUpgrade(request, socket, head, (opened) => greet(opened)),
-  )
+  const doors: ('502' | 'torn')[] = []
+  server.on('upgrade', (request: IncomingMessage, socket, head) => {
+    const door = doors.shift()
+    if (door === '502') return void socket.end('HTTP/1.1 502 Bad Gateway\r\nContent-Length: 0\r\n\r\n')
+    if (door === 'torn') return void socket.destroy()
+    sockets.handleUpgrade(request, socket, head, (opened) => greet(opened))
+  })
 
   const say = (session: Session, t: string, d: Json) => {
     const event = { t, d, s: session.events.length + 1 }
@@ -114,6 +120,7 @@ export function openGateway(server: Server, { token, opening }: GatewayTerms): G
     },
     silence: () => void refusals.push('silence'),
     refuse: (code) => void refusals.push(code),
+    shut: (...ways) => void doors.push(...ways),
     hangUp: () => {
       for (const socket of sockets.clients) socket.close(1001)
     },

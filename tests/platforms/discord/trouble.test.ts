@@ -340,6 +340,21 @@ describe('the connection', () => {
     expect(noted()).toContain('a connection is back')
   })
 
+  it.each(['502', 'torn'] as const)('comes back where Discord is away for a while: %s', async (door) => {
+    const { bot, noted } = await open()
+    const hears = () => noted().filter((message) => message === 'a connection hears')
+    expect(hears()).toHaveLength(1)
+    bot.loopback.gateway.shut(door, door)
+    bot.loopback.gateway.drop(4000)
+    await vi.waitFor(() => expect(bot.discord.health().well).toBe(false))
+    await vi.waitFor(() => expect(bot.discord.health().well).toBe(true), 15_000)
+    expect(noted()).toContain('a connection is opened again')
+    expect(wordsOf(await bot.loopback.answerTo(bot.loopback.interact(payload('command'))))).toContain(
+      '9 strips',
+    )
+    expect(noted().at(-1)).toMatch(/^a connection (?:hears|is back)$/u)
+  })
+
   it('of one shard closed for good makes the whole unwell, with the reason', async () => {
     const { bot, noted } = await open({ shards: 2 })
     expect(bot.discord.health()).toEqual({ well: true, says: '2 of 2 connections to Discord hear' })
