@@ -23,8 +23,8 @@ export interface Remembered {
   readonly text: string | undefined
 }
 
-/** What the names begin with of what is remembered of a tap. It is forgotten when the button it was on may be: after 90 days. */
-export const TAP = 'tap '
+/** Names what is remembered of a tap. It is forgotten when the button it was on may be: after 90 days. */
+export type TapName = `tap ${string}`
 
 /** What a platform keeps for itself between two starts. */
 export interface Keeping {

@@ -1,4 +1,4 @@
-import { type PlatformParts, TAP } from '../bot/platform.ts'
+import type { PlatformParts, TapName } from '../bot/platform.ts'
 
 /** What became of it: done just now or before, begun by another tap that is not done yet, or failed and to be tried again. */
 export type Effect = 'done' | 'done before' | 'under way' | 'failed'
@@ -25,7 +25,7 @@ export async function oneEffect(
   parts: EffectParts,
 ): Promise<Effect> {
   const { keeping, log } = parts
-  const tap = `${TAP}${name}`
+  const tap: TapName = `tap ${name}`
   const claim = await claimOf(tap, parts).catch((err: unknown) => {
     log.error({ err }, 'the store cannot say whether a tap had its effect before')
     return undefined

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { type Keeping, TAP } from '../bot/platform.ts'
+import type { Keeping, TapName } from '../bot/platform.ts'
 import type { DocumentKey, Store } from '../bot/state.ts'
 
 /** Days that a line is kept after it was last put on a button. */
@@ -37,6 +37,8 @@ export function createKeeping(store: Store, platform: string, now: () => Date): 
     },
   }
 }
+
+const TAP = 'tap ' satisfies TapName
 
 const kindOf = (name: string) => (name.startsWith(TAP) ? 'tap' : 'remembered')
 
