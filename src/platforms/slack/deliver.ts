@@ -10,6 +10,7 @@ import { moreBlocks, shortened } from './moreCautions.ts'
 import { putUpNotice } from './notice.ts'
 import type { Attachments } from './recent.ts'
 import { isTakenBack } from './refusal.ts'
+import { sendButtons } from './sendButton.ts'
 import { packMessage } from './sharedMessage.ts'
 import { slackError } from './slackError.ts'
 
@@ -88,7 +89,7 @@ async function privatePost(
   const value = await ifKept(() => packMessage(shown, desk.parts.keeping, user), desk.parts.log)
   const elements: ActionsBlock['elements'] = [
     ...(value === undefined ? [] : [button('show', 'Show to all', value)]),
-    ...(attachments === undefined ? [] : [button('send', sendLabel(message), attachments)]),
+    ...sendButtons(message, desk),
   ]
   return { text, blocks: elements.length === 0 ? blocks : [...blocks, { type: 'actions', elements }] }
 }
@@ -98,11 +99,6 @@ const askedBlock = ({ command }: Desk, { line }: Delivery): KnownBlock =>
 
 /** The most of a question that is repeated over an answer that is shown to all. */
 const QUESTION = 300
-
-const sendLabel = ({ pictures, files }: Attachments): string => {
-  if (pictures.length === 0) return files.length === 1 ? 'Send me the file' : 'Send me the files'
-  return pictures.length === 1 ? 'Send me the drawing' : 'Send me the drawings'
-}
 
 /** Under a line that could be mended: a button that opens it as a form. */
 async function formBlocks(

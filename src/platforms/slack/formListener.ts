@@ -37,7 +37,7 @@ export async function answerForm(
     return
   }
   const isHome = responseUrl === undefined
-  await ack(isHome ? { response_action: 'update', view: shownNow(early, channel) } : undefined)
+  await ack(isHome ? { response_action: 'update', view: shownNow(early, channel, desk) } : undefined)
   const response = await answered
   if (!response || isAgain) return
   if (!isHome)
@@ -46,7 +46,7 @@ export async function answerForm(
       { ...where, thread, response: createResponseUrl(responseUrl, desk.parts.now, desk.pause) },
       { response, line: filledLine(invocation), audience: 'asker' },
     )
-  if (!early) await client.views.update({ view_id: view.id, view: answerView(response, channel) })
+  if (!early) await client.views.update({ view_id: view.id, view: answerView(response, channel, desk) })
   await putUpNotice(desk, where, response)
 }
 
@@ -84,8 +84,11 @@ const ELSEWHERE: Response = {
   error: 'this form was answered already; where you do not see the answer, ask again',
 }
 
-const shownNow = (early: { readonly value: Response | undefined } | undefined, channel: string) =>
-  early ? answerView(early.value ?? ELSEWHERE, channel) : workingView(channel)
+const shownNow = (
+  early: { readonly value: Response | undefined } | undefined,
+  channel: string,
+  desk: Desk,
+) => (early ? answerView(early.value ?? ELSEWHERE, channel, desk) : workingView(channel))
 
 /** What was promised, when it comes within so many milliseconds. */
 async function within<Value>(

@@ -48,7 +48,7 @@ async function pressLine(press: Press): Promise<void> {
       ? view.id
       : (await client.views.open({ trigger_id: press.trigger, view: workingView(to.channel) })).view?.id
   const response = await ask(desk, to, { line })
-  if (opened) await client.views.update({ view_id: opened, view: answerView(response, to.channel) })
+  if (opened) await client.views.update({ view_id: opened, view: answerView(response, to.channel, desk) })
   if (view.type === 'home') await publishHome(desk, to)
   await putUpNotice(desk, to, response)
 }

@@ -119,6 +119,22 @@ describe('the home page', () => {
     expect(answer.asked).toHaveLength(1)
   })
 
+  it('sends the drawing and the files of an answer over the page to who asks for them', async () => {
+    bot = await openBot({ answer: answerWith(full) })
+    const view = { ...homeWith('C1'), id: 'V77', type: 'modal' }
+    const line = { type: 'button', action_id: 'line:0', value: 'units' }
+    await bot.interact(pressOf(bot.slack, line, 'pressHome', { view }))
+    const answer = (await bot.slack.next('views.update')).body.view as Payload
+    const [send] = elementsOf(answer, 'send')
+    expect(send?.text).toMatchObject({ text: 'Send me the drawing' })
+    await bot.interact(pressOf(bot.slack, send ?? {}, 'pressHome', { view: { ...answer, id: 'V77' } }))
+    expect((await bot.slack.next('files.completeUploadExternal')).body).toMatchObject({
+      channel_id: 'D1',
+      files: [{ title: 'panels' }, { title: 'cuts.csv' }],
+    })
+    expect((await bot.slack.next('chat.postEphemeral')).body.text).toContain('direct message')
+  })
+
   it('changes an answer over the page in place when one of its buttons is pressed', async () => {
     bot = await openBot()
     const view = { ...homeWith('C1'), id: 'V77', type: 'modal' }
