@@ -123,6 +123,7 @@ describe('two looks at once', () => {
     const store = await openSqlite(':memory:')
     const keeping = createKeeping(store, 'room', () => new Date())
     const log = { error: () => undefined, warn: () => undefined, info: () => undefined }
+    const pictures = [{ name: 'front', alt: 'The front', scene: { width: 1, height: 1, shapes: [] } }]
     const list = (revision: number) =>
       keepBoard(
         async () => ({
@@ -130,7 +131,7 @@ describe('two looks at once', () => {
           reply: {
             answer: 'Done',
             figures: {},
-            notice: { name: 'group', revision, reply: { answer: `List ${revision}`, figures: {} } },
+            notice: { name: 'group', revision, reply: { answer: `List ${revision}`, figures: {}, pictures } },
           },
           show: showIn(settings, settings),
         }),
@@ -141,22 +142,19 @@ describe('two looks at once', () => {
         invocation: { line: 'group post' },
         at: new Date(),
       })
-    const { promise, release } = createGate()
-    let isSlow = false
+    const painting = [createGate(), createGate()]
+    let painted = 0
     const heard: unknown[] = []
     const live = createLive()
     const visitor = { channel: 'race', name: 'Ann', owner: 'a', locale: undefined }
     live.join({ visitor, send: (event, body) => heard.push([event, body]), close: () => undefined })
     const boards = createBoards({
-      keeping: {
-        ...keeping,
-        recall: async (name) => {
-          const [waits, read] = [isSlow, await keeping.recall(name)]
-          if (waits) await promise
-          return read
-        },
+      keeping,
+      paint: async () => {
+        painted += 1
+        await painting[painted - 1]?.promise
+        return new Uint8Array()
       },
-      paint: async () => new Uint8Array(),
       log,
       live,
       channels: async () => [],
@@ -164,12 +162,12 @@ describe('two looks at once', () => {
     })
     await boards.look('race')
     await list(1)
-    isSlow = true
     const older = boards.look('race')
-    isSlow = false
+    await vi.waitFor(() => expect(painted).toBe(1))
     await list(2)
+    painting[1]?.release()
     const newer = await boards.look('race')
-    release()
+    painting[0]?.release()
     const answers = [newer, await older].map((posted) => posted.map(({ card }) => card.ok && card.answer))
     expect(answers).toEqual([['List 2'], ['List 2']])
     expect(heard).toMatchObject([['posted', { card: { answer: 'List 2' } }]])
