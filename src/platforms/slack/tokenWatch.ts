@@ -35,7 +35,7 @@ export function watchToken(
       refusal = undefined
     } catch (error) {
       const why = slackError(error ?? {})
-      if (!isTakenBack(why)) return
+      if (isStopped || !isTakenBack(why)) return
       if (refusal === undefined) log.error({ why }, refusalWords(why))
       refusal = refusalWords(why)
     }
@@ -53,10 +53,11 @@ export function watchToken(
       timer = setInterval(doubt, every)
       timer.unref()
     },
-    stop: async () => {
+    // A look that is under way may take long where Slack is silent, and nobody needs it any more.
+    stop: () => {
       isStopped = true
       clearInterval(timer)
-      await Promise.all([connection.stop(), looking])
+      return connection.stop()
     },
     health: (): Health => {
       const health = connection.health()

@@ -58,6 +58,19 @@ describe('a token that is taken back later', () => {
     await isRed()
   })
 
+  it('is nothing that a stop waits for', async () => {
+    const { slack, platform, logged } = await open({ lookEvery: 10 })
+    const go = slack.hold('auth.test')
+    const before = slack.all('auth.test').length
+    await slack.until(() => slack.all('auth.test').length > before)
+    await platform.stop()
+    expect(platform.health()).toEqual({ well: false, says: 'stopped' })
+    takeBack()
+    go()
+    await new Promise((resolve) => setImmediate(resolve))
+    expect(logged).toEqual([])
+  })
+
   it('is not what a slow or broken Slack makes of it', async () => {
     const { slack, platform } = await open({ lookEvery: 10 })
     slack.trouble('auth.test', { error: 'internal_error' }, { error: 'fatal_error' })
