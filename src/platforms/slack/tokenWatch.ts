@@ -25,7 +25,7 @@ export function watchToken(
 ): WatchedConnection {
   if (!test) return { ...connection, doubt: () => undefined }
   let refusal: string | undefined
-  let looking: Promise<void> | undefined
+  let isLooking = false
   let timer: NodeJS.Timeout | undefined
   let isStopped = false
   const look = async () => {
@@ -41,8 +41,10 @@ export function watchToken(
     }
   }
   const doubt = () => {
-    looking ??= look().finally(() => {
-      looking = undefined
+    if (isLooking) return
+    isLooking = true
+    void look().finally(() => {
+      isLooking = false
     })
   }
   return {
