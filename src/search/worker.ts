@@ -29,7 +29,7 @@ const HALFWAY = 0.6
 /** Runs one search and checks what it found; the clock is here because the core has none. */
 export async function work(task: SearchTask) {
   // Loaded before the clock runs: the first search of a thread has its whole time, too.
-  if (task.kind === 'lengths' || task.kind === 'strips') await loadSolver()
+  if (!task.kind.startsWith('most')) await loadSolver()
   const start = performance.now()
   const after = (seconds: number) => () => performance.now() >= start + seconds * 1000
   const stop = new Int32Array(task.stop)

@@ -43,7 +43,7 @@ export async function orderRows(
   sheets: SheetProblem,
 ): Promise<readonly (readonly string[])[]> {
   const boards = await cutLengths(lengths, { shouldStop: stopAfter(0) })
-  const panels = cutSheets(sheets, { shouldStop: stopAfter(0) })
+  const panels = await cutSheets(sheets, { shouldStop: stopAfter(0) })
   if (boards.status === 'impossible' || panels.status === 'impossible') return []
   return [
     await timeOrder(`lengths, ${kinds}`, count, { lengths: { problem: lengths, layouts: boards.layouts } }),

@@ -1,3 +1,4 @@
+import { loadSolver, type Solver } from './linearProgram.ts'
 import type { Outcome, SheetLayout, SheetProblem, ShouldStop } from './problem.ts'
 import { scaleBound } from './sheets/bound.ts'
 import { improve } from './sheets/improve.ts'
@@ -13,6 +14,9 @@ export interface SheetSearch {
   readonly shouldStop: ShouldStop
   readonly seed?: number | undefined
 }
+
+/** `load` gives the solver of linear programmes; the one shared in this thread by default. */
+type CostSearch = SheetSearch & { readonly load?: (() => Promise<Solver>) | undefined }
 
 type Impossible = Extract<Outcome<SheetLayout>, { status: 'impossible' }>
 
@@ -38,9 +42,10 @@ const runsOut = (packing: Packing, proven: boolean): Impossible => {
 /**
  * Lays the parts on sheets by guillotine cuts at the least cost. Works until the cost is proven least or `shouldStop`
  * says so, and answers at once with the best so far; deterministic for a seed and a number of calls of `shouldStop`.
- * `impossible` names a part that is larger than any sheet, or that found no place on the stock on hand.
+ * `impossible` names a part that is larger than any sheet, or that found no place on the stock on hand. Asynchronous
+ * because the solver is loaded when first needed; from then on it runs through.
  */
-export const cutSheets = (problem: SheetProblem, search: SheetSearch): Outcome<SheetLayout> => {
+export const cutSheets = async (problem: SheetProblem, search: CostSearch): Promise<Outcome<SheetLayout>> => {
   const job = readJob(problem)
   const large = tooLarge(job)
   if (large) return large
@@ -50,7 +55,8 @@ export const cutSheets = (problem: SheetProblem, search: SheetSearch): Outcome<S
   startPacking(packing, random, search.shouldStop)
   const scale = scaleBound(job, 30, search.shouldStop)
   if (scale === Number.POSITIVE_INFINITY) return runsOut(packing, true)
-  const bound = improve(packing, scale, random, search.shouldStop)
+  const solver = await (search.load ?? loadSolver)()
+  const bound = improve(packing, scale, random, search.shouldStop, solver)
   if (packing.leftCount > 0) return runsOut(packing, false)
   // A sheet that costs nothing may stay open without a part; it is not taken.
   const layouts = readLayouts(job, packing.sheets)

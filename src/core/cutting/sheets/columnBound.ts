@@ -1,13 +1,14 @@
+import type { Solver } from '../linearProgram.ts'
 import type { ShouldStop } from '../problem.ts'
 import type { Block } from './block.ts'
 import { coverCost } from './cover.ts'
 import type { Job } from './job.ts'
-import { type Column, Master } from './master.ts'
+import { Master } from './master.ts'
 import type { OpenSheet, Sizes } from './packing.ts'
 import { listPieces } from './pattern.ts'
 import { PatternTable } from './table.ts'
 
-/** Whole weights up to this per cent of the dearest sheet: sums of them are exact. */
+/** Whole weights up to this for the dearest part: sums of them are exact. */
 const FINENESS = 1e7
 
 /** The most rows that the linear programme takes on. */
@@ -16,7 +17,7 @@ const MOST_ROWS = 300
 /**
  * A lower bound by column generation: weights for the parts are drawn from a linear programme over patterns, and what
  * a sheet can hold of them is worked out by the exact guillotine table. Any weights give a proven bound (Farley 1990);
- * the programme only finds good ones.
+ * the programme only finds good ones, so its rounding errors cannot make the bound wrong.
  */
 export class ColumnBound {
   /** Cents; 0 until the first advance. */
@@ -28,40 +29,19 @@ export class ColumnBound {
   private readonly job: Job
   private readonly master: Master
   private readonly table: PatternTable
-  private readonly known = new Set<string>()
+  /** Rough number of steps that one round takes. */
+  private readonly round: number
   private centre: Float64Array
   private pull = 0.8
 
-  constructor(job: Job, sizes: Sizes, most: number) {
+  constructor(job: Job, sizes: Sizes, most: number, solver: Solver) {
     this.job = job
     this.table = new PatternTable(job, sizes, most, 'raster')
-    const limited = job.sheets.filter((sheet) => Number.isFinite(sheet.limit))
-    const demand = [...job.parts.map((part) => part.count), ...limited.map((sheet) => -sheet.limit)]
-    this.master = new Master(demand, 4 * Math.max(1, ...job.sheets.map((sheet) => sheet.price)))
+    this.master = new Master(solver, job)
     this.centre = Float64Array.from(job.parts, (part) => part.area)
-    this.done = !this.table.exact || demand.length > MOST_ROWS
-  }
-
-  private columnOf(type: number, counts: Map<number, number>): Column {
-    const sheet = this.job.sheets[type] as Job['sheets'][number]
-    const rows = [...counts.keys()]
-    const amounts = [...counts.values()]
-    if (Number.isFinite(sheet.limit)) {
-      const before = this.job.sheets.slice(0, type).filter((other) => Number.isFinite(other.limit)).length
-      rows.push(this.job.parts.length + before)
-      amounts.push(-1)
-    }
-    return { cost: sheet.price, rows, amounts }
-  }
-
-  private add(type: number, parts: readonly number[]): boolean {
-    const counts = new Map<number, number>()
-    for (const part of parts) counts.set(part, (counts.get(part) ?? 0) + 1)
-    const key = `${type}:${[...counts].sort((a, b) => a[0] - b[0]).join(';')}`
-    if (this.known.has(key)) return false
-    this.known.add(key)
-    this.master.columns.push(this.columnOf(type, counts))
-    return true
+    const rows = job.parts.length + job.sheets.length
+    this.round = this.table.effort + rows ** 2 * 20
+    this.done = !this.table.exact || rows > MOST_ROWS
   }
 
   /** Learns the patterns of sheets that a search has filled. */
@@ -71,7 +51,7 @@ export class ColumnBound {
       for (const child of block.children) read(child, parts)
       return parts
     }
-    for (const sheet of sheets) this.add(sheet.type, read(sheet.root, []))
+    for (const sheet of sheets) this.master.add(sheet.type, read(sheet.root, []))
   }
 
   private bound(weights: Float64Array): number {
@@ -83,25 +63,24 @@ export class ColumnBound {
     return coverCost(this.job.sheets, capacity, demand, this.value)
   }
 
-  private scaled(prices: ArrayLike<number>): Float64Array {
-    let largest = 0
-    for (let index = 0; index < this.centre.length; index++)
-      largest = Math.max(largest, prices[index] as number)
-    return this.centre.map((_, index) =>
-      Math.floor(Math.max(0, ((prices[index] as number) / largest) * FINENESS)),
-    )
+  private scaled(prices: Float64Array): Float64Array {
+    // All are 0 where sheets that cost nothing hold every part.
+    const largest = prices.reduce((most, price) => Math.max(most, price), 0) || 1
+    return prices.map((price) => Math.floor(Math.max(0, (price / largest) * FINENESS)))
   }
 
   /** One round: solve, price, add. Weights are drawn towards the best so far, which steadies them (Wentges 1997). */
   advance(shouldStop: ShouldStop): void {
     if (this.done) return
-    this.master.solve(400)
-    const target = this.scaled(this.master.prices)
+    const prices = this.master.prices()
+    this.done = prices === undefined
+    if (prices === undefined) return
+    const target = this.scaled(prices)
     const near = this.scaled(this.centre)
     const mixed = target.map((value, index) =>
       Math.floor(this.pull * (near[index] as number) + (1 - this.pull) * value),
     )
-    this.effort += this.table.effort + this.master.prices.length ** 2 * 20
+    this.effort += this.round
     if (!this.table.fill(mixed, shouldStop)) return
     const bound = this.bound(mixed)
     if (bound > this.value || this.value === 0) {
@@ -111,10 +90,15 @@ export class ColumnBound {
     let added = false
     this.job.sheets.forEach((sheet, type) => {
       const parts = listPieces(this.table.patternOf(sheet)).map((index) => index >> 1)
-      if (parts.length > 0) added = this.add(type, parts) || added
+      if (parts.length > 0) added = this.master.add(type, parts) || added
     })
     if (added) return
     if (this.pull === 0) this.done = true
     this.pull = this.pull < 0.1 ? 0 : this.pull / 2
+  }
+
+  /** Frees the solver's memory. */
+  dispose(): void {
+    this.master.dispose()
   }
 }

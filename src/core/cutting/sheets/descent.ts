@@ -1,3 +1,4 @@
+import type { Solver } from '../linearProgram.ts'
 import type { ShouldStop } from '../problem.ts'
 import { ColumnBound } from './columnBound.ts'
 import { isLarge } from './fill/reach.ts'
@@ -24,14 +25,14 @@ export class Descent {
   private readonly polishShare: number
   private polished = 0
 
-  constructor(packing: Packing, scale: number, random: Random, shouldStop: ShouldStop) {
+  constructor(packing: Packing, scale: number, random: Random, shouldStop: ShouldStop, solver: Solver) {
     this.packing = packing
     this.scale = scale
     this.random = random
     this.shouldStop = shouldStop
     this.best = markPacking(packing)
     this.polishShare = isLarge(packing.job) ? LARGE_POLISH_SHARE : POLISH_SHARE
-    this.columns = new ColumnBound(packing.job, packing.sizes, 700)
+    this.columns = new ColumnBound(packing.job, packing.sizes, 700, solver)
   }
 
   /** No layout costs less (cents). */
@@ -70,5 +71,10 @@ export class Descent {
     this.polished += packing.effort - before
     this.best = markPacking(packing)
     return true
+  }
+
+  /** Frees the solver's memory. */
+  dispose(): void {
+    this.columns.dispose()
   }
 }

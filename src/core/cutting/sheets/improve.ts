@@ -1,3 +1,4 @@
+import type { Solver } from '../linearProgram.ts'
 import type { ShouldStop } from '../problem.ts'
 import { complete } from './complete.ts'
 import { Descent } from './descent.ts'
@@ -42,10 +43,20 @@ const lower = (descent: Descent): void => {
 }
 
 /** Lowers the cost goal by goal until it meets the bound or the search is stopped; gives the best bound. */
-export const improve = (packing: Packing, scale: number, random: Random, shouldStop: ShouldStop): number => {
-  const descent = new Descent(packing, scale, random, shouldStop)
-  if (isLarge(packing.job)) lowerLarge(descent)
-  else lower(descent)
+export const improve = (
+  packing: Packing,
+  scale: number,
+  random: Random,
+  shouldStop: ShouldStop,
+  solver: Solver,
+): number => {
+  const descent = new Descent(packing, scale, random, shouldStop, solver)
+  try {
+    if (isLarge(packing.job)) lowerLarge(descent)
+    else lower(descent)
+  } finally {
+    descent.dispose()
+  }
   restorePacking(packing, descent.best)
   const parts = packing.job.parts.reduce((sum, part) => sum + part.count, 0)
   if (descent.met) polish(packing, Math.min(MOST_POLISH, LAST_POLISH * parts), random, shouldStop)

@@ -37,7 +37,7 @@ const problem: SheetProblem = {
   keepable: 100_000_000,
 }
 
-const outcome = cutSheets(problem, { shouldStop: afterSteps(2000), seed: 1 })
+const outcome = await cutSheets(problem, { shouldStop: afterSteps(2000), seed: 1 })
 const layouts = outcome.status === 'impossible' ? [] : outcome.layouts
 
 describe('a layout', () => {
@@ -68,7 +68,7 @@ describe('a layout', () => {
       expect(Math.min(length, width)).toBeGreaterThanOrEqual(problem.keepable)
   })
 
-  it('joins sheets cut alike and shares their parts out among names', () => {
+  it('joins sheets cut alike and shares their parts out among names', async () => {
     const alike: SheetProblem = {
       parts: [
         { id: 'left', length: 50, width: 50, count: 6, turnable: true },
@@ -79,7 +79,7 @@ describe('a layout', () => {
       trim: 0,
       keepable: 1,
     }
-    const found = cutSheets(alike, { shouldStop: afterSteps(100) })
+    const found = await cutSheets(alike, { shouldStop: afterSteps(100) })
     expect(found).toMatchObject({ status: 'optimal', pieces: 3 })
     if (found.status !== 'impossible') expect(found.layouts.length).toBeLessThanOrEqual(2)
   })

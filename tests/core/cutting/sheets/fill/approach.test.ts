@@ -62,8 +62,8 @@ const many: SheetProblem = {
 }
 
 describe('lowerLarge', () => {
-  it('comes within 1 % of the bound in a few thousand steps', () => {
-    const outcome = cutSheets(many, { shouldStop: afterSteps(3000), seed: 1 })
+  it('comes within 1 % of the bound in a few thousand steps', async () => {
+    const outcome = await cutSheets(many, { shouldStop: afterSteps(3000), seed: 1 })
     if (outcome.status === 'impossible') throw new Error(outcome.reason)
     expect(verifySheets(many, outcome.layouts)).toEqual([])
     expect(verifyCost(many, outcome)).toEqual([])

@@ -59,22 +59,22 @@ describe('fillRoom', () => {
 })
 
 describe('cutSheets on a large job', () => {
-  const run = (steps: number) => {
-    const outcome = cutSheets(problem, { shouldStop: afterSteps(steps), seed: 1 })
+  const run = async (steps: number) => {
+    const outcome = await cutSheets(problem, { shouldStop: afterSteps(steps), seed: 1 })
     if (outcome.status === 'impossible') throw new Error(outcome.reason)
     return outcome
   }
 
-  it.each([0, 30, 200, 600])('holds when stopped after %i steps', (steps) => {
+  it.each([0, 30, 200, 600])('holds when stopped after %i steps', async (steps) => {
     expect(isLarge(job)).toBe(true)
-    const outcome = run(steps)
+    const outcome = await run(steps)
     expect(verifySheets(problem, outcome.layouts)).toEqual([])
     expect(verifyCost(problem, outcome)).toEqual([])
   })
 
-  it('costs less with more time, and the same for the same time', () => {
-    const [short, long] = [run(0), run(600)]
+  it('costs less with more time, and the same for the same time', async () => {
+    const [short, long] = [await run(0), await run(600)]
     expect(long.cost).toBeLessThan(short.cost)
-    expect(run(600)).toEqual(long)
+    expect(await run(600)).toEqual(long)
   })
 })
