@@ -25,8 +25,8 @@ export interface Sheet {
   readonly draw: (scale: number) => readonly Shape[]
   /** What is put on the drawing once its scale is settled, as letters are; the scale gives way where they stick out. */
   readonly name?: ((shapes: readonly Shape[], scale: number) => readonly Shape[]) | undefined
-  /** An entry whose letter is not in the drawing is left out. */
-  readonly foot: readonly Entry[]
+  /** An entry whose letter is not in the drawing is left out. What depends on the drawing is told from its shapes. */
+  readonly foot: readonly Entry[] | ((shapes: readonly Shape[]) => readonly Entry[])
   /** The drawing is never taller. */
   readonly tallest?: number | undefined
   /** The largest scale that is sensible. */
@@ -63,7 +63,7 @@ export function layPage({
   const written = new Set(shapes.map((shape) => (shape.shape === 'text' ? shape.text : '')))
   const isWritten = (letter: string): boolean =>
     written.has(letter) || [...written].some((text) => text.startsWith(`${letter} `))
-  const explained = foot.filter(
+  const explained = (typeof foot === 'function' ? foot(shapes) : foot).filter(
     ({ key, unwritten }) =>
       (key === undefined || written.has(key)) && (unwritten === undefined || !isWritten(unwritten)),
   )
@@ -191,9 +191,12 @@ function footLines(entries: readonly Entry[], from: number) {
   return { shapes, bottom: shapes.length === 0 ? from - 28 : y + SMALL * 0.24 }
 }
 
+/** Between two words, but not between a whole number and its fraction. */
+const BETWEEN = / (?!\d+\/\d)/u
+
 /** An entry too long for a line goes on in the next. */
 function inParts({ key, words }: Entry): readonly Entry[] {
   const indent = key === undefined ? 0 : textWidth({ text: `${key} `, size: SMALL, bold: true })
-  const lines = wrap(words.split(' '), (text) => textWidth({ text, size: SMALL }) + indent <= ROOM)
+  const lines = wrap(words.split(BETWEEN), (text) => textWidth({ text, size: SMALL }) + indent <= ROOM)
   return lines.map((line, index) => (index === 0 ? { key, words: line } : { words: line }))
 }

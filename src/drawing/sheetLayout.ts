@@ -31,11 +31,12 @@ export function drawSheetLayout(asked: SheetAsked, numbers: Numbers): Scene {
     title,
     size: { width: stock.length, height: stock.width },
     draw: (scale) => drawn(asked, numbers, scale),
-    foot: [
+    foot: (shapes) => [
       ...(settings ? [{ words: 'after a letter: the saw setting it comes free at' }] : []),
       ...(settings ? [] : [{ words: orderWords(asked) }]),
       ...unwritten(asked, numbers),
       ...(layout.offcuts.length > 0 ? [{ words: 'hatched: keep' }] : []),
+      ...unsized(layout, shapes, numbers),
       { words: 'dotted: waste' },
       { words: `sizes in ${unitLine(numbers)}` },
     ],
@@ -59,9 +60,27 @@ function unwritten({ layout }: SheetAsked, numbers: Numbers): readonly Entry[] {
   const parts = new Map(layout.placements.map((each) => [each.part, each]))
   return [...parts.values()].map(({ part, length, width }) => ({
     unwritten: part,
-    words: `no room for ${part}: ${numbers.mark(length as Length, 'into')} x ${numbers.mark(width as Length, 'into')}`,
+    words: `no room for ${part}: ${sizeText({ length, width }, numbers)}`,
   }))
 }
+
+/** The name of the text that says how large an offcut is. */
+const keptSize = (index: number): string => `size of offcut ${index + 1}`
+
+/** Offcuts to keep that are too narrow for their size, each size once. */
+function unsized({ offcuts }: SheetLayout, shapes: readonly Shape[], numbers: Numbers): readonly Entry[] {
+  const written = new Set(shapes.map(({ of }) => of))
+  const sizes = offcuts.flatMap((each, index) =>
+    written.has(keptSize(index)) ? [] : [sizeText(each, numbers)],
+  )
+  return [...new Set(sizes)].map((size) => {
+    const count = sizes.filter((other) => other === size).length
+    return { words: `no room for a size: keep ${size}${count > 1 ? ` (${count} of these)` : ''}` }
+  })
+}
+
+const sizeText = ({ length, width }: Pick<Rectangle, 'length' | 'width'>, numbers: Numbers): string =>
+  `${numbers.mark(length as Length, 'into')} x ${numbers.mark(width as Length, 'into')}`
 
 const isNumbered = (asked: SheetAsked): boolean =>
   asked.settings === undefined && piecesOf(asked) <= MOST_PIECES
@@ -101,7 +120,7 @@ function drawn(asked: SheetAsked, numbers: Numbers, scale: number): readonly Sha
     )
   })
   const kept = layout.offcuts.flatMap((each, index) =>
-    sizeOf(each, areaOf(offcuts[index] ?? outline), numbers, taken),
+    sizeOf(sizeText(each, numbers), keptSize(index), areaOf(offcuts[index] ?? outline), taken),
   )
   const [lines, marks] = isNumbered(asked) ? cutShapes(asked, scale, taken) : [[], []]
   return [outline, ...offcuts, ...parts, ...lines, ...sizes, ...names, ...kept, ...marks]
@@ -147,7 +166,7 @@ function nameOf(
   taken: Area[],
 ): readonly Text[] {
   const [x, y] = [(area.left + area.right) / 2, (area.top + area.bottom) / 2]
-  const size = `${numbers.mark(length as Length, 'into')} x ${numbers.mark(width as Length, 'into')}`
+  const size = sizeText({ length, width }, numbers)
   const label = setting === undefined ? part : `${part} ${setting}`
   const above = (turn: 0 | -90): readonly Text[] =>
     turn === 0
@@ -185,17 +204,17 @@ function nameOf(
   )
 }
 
-function sizeOf({ length, width }: Rectangle, area: Area, numbers: Numbers, taken: Area[]): readonly Text[] {
+/** `keep` with the size, under the name `of`, where there is room; else `keep` alone. */
+function sizeOf(size: string, of: string, area: Area, taken: Area[]): readonly Text[] {
   const at: Point = [(area.left + area.right) / 2, (area.top + area.bottom) / 2]
-  const size = `${numbers.mark(length as Length, 'into')} x ${numbers.mark(width as Length, 'into')}`
   return firstThatFits(
     [
-      [centred(`keep ${size}`, at, SMALL)],
+      [centred(`keep ${size}`, at, SMALL, { of })],
       [
         centred('keep', [at[0], at[1] - SMALL * 0.7], SMALL),
-        centred(size, [at[0], at[1] + SMALL * 0.7], SMALL),
+        centred(size, [at[0], at[1] + SMALL * 0.7], SMALL, { of }),
       ],
-      [centred(`keep ${size}`, at, SMALL, { turn: -90 })],
+      [centred(`keep ${size}`, at, SMALL, { turn: -90, of })],
       [centred('keep', at, SMALL)],
       [centred('keep', at, SMALL, { turn: -90 })],
     ],
