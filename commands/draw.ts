@@ -1,27 +1,42 @@
 import { z } from 'zod'
 import { defineCommand } from '../src/bot/command.ts'
 import type { Context } from '../src/bot/context.ts'
+import { cornerScrew } from '../src/bot/cornerScrew.ts'
 import { layOut, searchTerms } from '../src/bot/layoutJob.ts'
 import { choice, first } from '../src/bot/option.ts'
 import { boxPicture, cornerPicture, facePicture } from '../src/bot/pictures.ts'
 import { bracePicture, groovesPicture, ripsPicture } from '../src/bot/picturesOfCuts.ts'
+import { type FlatName, flatPictures } from '../src/bot/picturesOfFlats.ts'
 import { layoutPictures } from '../src/bot/picturesOfLayouts.ts'
-import { panelGrooves } from '../src/bot/plannedGrooves.ts'
 import { boardsOfPlan } from '../src/bot/planBoards.ts'
+import { panelGrooves } from '../src/bot/plannedGrooves.ts'
 import { boardOfPlan } from '../src/bot/plannedStrips.ts'
 import { planned } from '../src/bot/plannedSurround.ts'
 import { Refusal } from '../src/bot/refusal.ts'
 import type { Picture, Reply } from '../src/bot/reply.ts'
+import type { Show } from '../src/bot/show.ts'
 import { ripSettings } from '../src/core/panelling/rips.ts'
 import type { Plan } from '../src/core/plan.ts'
 
-const DRAWINGS = ['box', 'end', 'side', 'front', 'corner', 'brace', 'strips', 'grooves', 'layout'] as const
+const DRAWINGS = [
+  'box',
+  'end',
+  'side',
+  'front',
+  'lid',
+  'bottom',
+  'corner',
+  'brace',
+  'strips',
+  'grooves',
+  'layout',
+] as const
 type Drawing = (typeof DRAWINGS)[number]
 
 export default defineCommand({
   name: 'draw',
   summary:
-    "A picture of this channel's plan: the box, a panel, a corner, a brace, strips, grooves or the layout",
+    "A picture of this channel's plan: box, panels, lid, bottom, corner, brace, strips, grooves or layout",
   examples: ['draw box', 'draw end', 'draw corner', 'draw layout'],
   options: z.strictObject({ what: first(choice('what to draw', DRAWINGS)).optional() }),
   run: async ({ what = 'box' }, context) => {
@@ -56,6 +71,15 @@ async function layoutReply(context: Context): Promise<Reply> {
   return reply('layout', layoutPictures(job))
 }
 
+/** What to add to a plan that has none. */
+const ADD = { lid: 'lid=inset', bottom: 'bottom=cleats' } as const
+
+function flatOf(plan: Plan, name: FlatName, show: Show): readonly Picture[] {
+  const pictures = flatPictures(plan, show).filter((picture) => picture.name === name)
+  if (pictures.length > 0) return pictures
+  throw new Refusal('invalid', `this plan has no ${name}; add one with: project change ${ADD[name]}`)
+}
+
 const DRAW: Readonly<
   Record<
     Exclude<Drawing, 'layout'>,
@@ -66,7 +90,9 @@ const DRAW: Readonly<
   end: (plan, { show, settled }) => [facePicture(plan, 'end', show, settled.kerf)],
   side: (plan, { show, settled }) => [facePicture(plan, 'side', show, settled.kerf)],
   front: (plan, { show, settled }) => [facePicture(plan, 'front', show, settled.kerf)],
-  corner: (plan, { show }) => [cornerPicture(plan, show)],
+  corner: (plan, context) => [cornerPicture(plan, context.show, cornerScrew(plan, context))],
+  lid: (plan, { show }) => flatOf(plan, 'lid', show),
+  bottom: (plan, { show }) => flatOf(plan, 'bottom', show),
   brace: (plan, { show }) => {
     const pictures = plan.faces.flatMap((face) =>
       face?.brace

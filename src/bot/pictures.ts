@@ -1,10 +1,11 @@
 import type { Length } from '../core/measure/length.ts'
+import type { Face } from '../core/panelling/face.ts'
 import type { Part, Plan } from '../core/plan.ts'
 import type { Cutout } from '../core/plan/part.ts'
-import type { Face } from '../core/panelling/face.ts'
+import { type CornerScrew, isScrewed } from '../drawing/cornerFixings.ts'
 import { pair } from './pair.ts'
-import { panelGrooves } from './plannedGrooves.ts'
 import { pictureOf } from './picture.ts'
+import { panelGrooves } from './plannedGrooves.ts'
 import { purposeOf } from './planReply.ts'
 import type { Picture } from './reply.ts'
 import type { Show } from './show.ts'
@@ -43,7 +44,7 @@ export function boxPicture(plan: Plan, show: Show, kerf: Length): Picture {
     'box',
     describe([
       `The box pulled apart, from the front right and above: inside ${pair(plan.inside.length, plan.inside.width, show, 'into')}, outside ${pair(plan.outside.length, plan.outside.width, show, 'cover')}, ${show.length(plan.panelHeight, 'into')} high`,
-      parts.join('; '),
+      [...parts, ...plan.hardware.map(({ name, count }) => `${count} ${name}s`)].join('; '),
     ]),
     () => ({ draw: 'box', asked: { plan, grooves: groovesOf(plan, kerf) }, numbers: show.settings }),
   )
@@ -77,18 +78,38 @@ export function facePicture(plan: Plan, name: Face['name'], show: Show, kerf: Le
   )
 }
 
-/** One corner from above. */
-export function cornerPicture(plan: Plan, show: Show): Picture {
+/** One corner from above, with the screws that hold it where some do. */
+export function cornerPicture(plan: Plan, show: Show, screw: CornerScrew | undefined): Picture {
   const { sheet, strip, width, clearance, corner } = plan.spec
+  const cut = corner === 'bracketed' ? 'at a bracket' : 'half way up'
   return pictureOf(
     'corner',
     describe([
-      `A ${corner} corner from above, cut half way up: sheet ${stockSize(sheet, show)} thick, strips ${stockSize(strip, show)} thick and ${stockSize(width, show)} wide`,
+      `A ${corner} corner from above, cut ${cut}: sheet ${stockSize(sheet, show)} thick, strips ${stockSize(strip, show)} thick and ${stockSize(width, show)} wide`,
       plan.lip > 0
         ? `the corner stile reaches ${show.length(plan.lip, 'mark', true)} over the side panel, which is the lip`
         : '',
+      ...fixingSentences(plan, show, screw),
       clearance > 0 ? `${show.length(clearance)} of room round the object` : '',
     ]),
-    () => ({ draw: 'corner', asked: plan, numbers: show.settings }),
+    () => ({ draw: 'corner', asked: { plan, screw }, numbers: show.settings }),
   )
+}
+
+/** What stands in a corner that screws hold, and the screws. */
+function fixingSentences(plan: Plan, show: Show, screw: CornerScrew | undefined): readonly string[] {
+  if (!isScrewed(plan)) return []
+  const { corner, width } = plan.spec
+  const [block] = plan.parts.filter(({ name }) => name.endsWith('block')).reverse()
+  const stands =
+    corner === 'bracketed'
+      ? `a steel bracket with legs ${stockSize(width, show)} long stands inside the corner, one near each rail`
+      : `a corner block ${block ? `${show.length(block.length, 'into')} long ` : ''}stands in the corner against both panels`
+  const each = corner === 'bracketed' ? 'each leg' : 'the block'
+  return [
+    stands,
+    screw
+      ? `${screw.count} ${screw.count === 1 ? 'screw' : 'screws'} ${screw.name} x ${show.mark(screw.length, 'mark', true)} ${show.unit} in ${each}, driven ${corner === 'bracketed' ? 'from inside' : `through the ${screw.through}`}`
+      : 'no screw that is sold holds here; "fasteners" has what would',
+  ]
 }

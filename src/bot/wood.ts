@@ -9,7 +9,10 @@ export interface ChosenWood {
 }
 
 /** The wood that was named, else the one that config/seasons.yaml takes construction lumber for. */
-export function chooseWood(named: Species | undefined, { reference }: Context): ChosenWood {
+export function chooseWood(
+  named: Species | undefined,
+  { reference }: Pick<Context, 'reference'>,
+): ChosenWood {
   if (named) return { wood: named, notes: [] }
   const wood = findSpecies(reference.seasons.wood, reference.species)
   if (!wood) throw new Refusal('fault', `the settings take lumber for ${reference.seasons.wood}; add wood=`)

@@ -1,6 +1,7 @@
 import type { Length } from '../core/measure/length.ts'
 import type { Plan } from '../core/plan.ts'
 import { areaRound } from './area.ts'
+import { bracketBlocks } from './brackets.ts'
 import { dimension } from './dimension.ts'
 import { type Fixture, panelFixtures } from './fixtures.ts'
 import { COSINE, farToNear, project, type SeenPoint, seenFaces, SINE, visiblePoint } from './isometric.ts'
@@ -8,7 +9,7 @@ import { type Named, nameParts, textAreas } from './labels.ts'
 import { BIG, line } from './marks.ts'
 import { type Numbers, unitLine } from './numbers.ts'
 import { layPage } from './page.ts'
-import type { Point, Polygon, Scene, Shape } from './scene.ts'
+import type { Fill, Point, Polygon, Scene, Shape } from './scene.ts'
 import { type Carried, type Place, placeParts, type Solid } from './solids.ts'
 import { textWidth } from './textWidth.ts'
 
@@ -47,6 +48,7 @@ export function drawBox(asked: BoxAsked, numbers: Numbers): Scene {
         key: label,
         words: count === 1 ? name : `${name} x ${count}`,
       })),
+      ...plan.hardware.map(({ name, count }) => ({ words: `black: ${name} x ${count}` })),
       {
         words: `inside ${pair(plan.inside, 'into')}, outside ${pair(plan.outside, 'cover')} ${unitLine(numbers)}`,
       },
@@ -95,21 +97,26 @@ function paint(asked: BoxAsked, pulled: readonly Carried[]): readonly Painted[] 
   return farToNear([
     ...pulled.flatMap(({ solids }) => solids.map((one) => paintSolid(one, fixtures))),
     ...fixtures.flatMap((fixture) => (fixture.solid ? [paintFixture(fixture)] : [])),
+    ...bracketBlocks(asked.plan, pulled).map(({ low, high }) => {
+      const name = 'corner bracket'
+      return { name, label: '', low, high, shapes: facesOf({ low, high }, 'ink', name) }
+    }),
   ])
 }
 
+const facesOf = (block: Pick<Solid, 'low' | 'high'>, fill: Fill, of: string): readonly Polygon[] =>
+  seenFaces(block).map(({ facing, corners }) => ({
+    shape: 'polygon',
+    points: corners.map((corner) => project(corner, 1)),
+    fill,
+    stroke: 'thin',
+    facing,
+    of,
+  }))
+
 function paintSolid(one: Solid, fixtures: readonly Fixture[]): Painted {
   const { part, low, high } = one
-  const faces = seenFaces(one).map(
-    ({ facing, corners }): Polygon => ({
-      shape: 'polygon',
-      points: corners.map((corner) => project(corner, 1)),
-      fill: part.material,
-      stroke: 'thin',
-      facing,
-      of: part.name,
-    }),
-  )
+  const faces = facesOf(one, part.material, part.name)
   const own = fixtures.filter(({ on, solid }) => on === one && !solid)
   const marks = own.map(({ outline, kind }): Shape => {
     const points = outline.map((corner) => project(corner, 1))

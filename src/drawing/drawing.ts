@@ -4,6 +4,7 @@ import { drawBraceEnd } from './braceEnd.ts'
 import { drawCorner } from './corner.ts'
 import { drawCornerGap } from './cornerGap.ts'
 import { drawFace } from './face.ts'
+import { drawFlat } from './flat.ts'
 import { drawGrooves } from './grooves.ts'
 import { type Numbers, type NumberSettings, numbersIn } from './numbers.ts'
 import { drawOutOfSquare } from './outOfSquare.ts'
@@ -18,6 +19,7 @@ const DRAWN = {
   brace: drawBraceEnd,
   corner: drawCorner,
   face: drawFace,
+  flat: drawFlat,
   gap: drawCornerGap,
   grooves: drawGrooves,
   rips: drawRips,

@@ -57,7 +57,49 @@ describe('draw', () => {
     await empty.ask('project start 17in x 13in height=15in')
     expect(await empty.refusal('draw brace')).toContain('project change braces=ends')
     expect(await empty.refusal('draw grooves')).toContain('project change grooves=5')
+    expect(await empty.refusal('draw lid')).toContain(
+      'this plan has no lid; add one with: project change lid=inset',
+    )
+    expect(await empty.refusal('draw bottom')).toContain('project change bottom=cleats')
     expect(await empty.refusal('draw pudding')).toContain('pudding')
+  })
+})
+
+describe('draw lid, draw bottom and the corner of a plan that has them', () => {
+  it('show what the plan has, as the refusal says to add it', async () => {
+    const own = await openRoom({ settings: { units: 'inch' } })
+    await own.ask('project start 17in x 13in height=15in sheet=1/2in corner=bracketed')
+    await own.ask('project change lid=inset handle=notch')
+    await own.ask('project change bottom=cleats drain=1/2in')
+    const lid = await own.reply('draw lid')
+    expect(lid.answer).toMatch(/^The lid from above, \d/u)
+    expect(lid.notes?.join()).toContain('A finger notch 4 x')
+    const bottom = await own.reply('draw bottom')
+    expect(bottom.figures).toEqual({ pictures: ['bottom'] })
+    expect(bottom.notes?.join()).toMatch(
+      /\d drain holes 1\/2 in across, their middles from the left end at \d/u,
+    )
+    const corner = await own.reply('draw corner')
+    expect(corner.pictures?.[0]?.alt).toContain('steel bracket')
+    for (const { pictures = [] } of [lid, bottom, corner])
+      for (const { scene } of pictures) expect(faultsOf(sceneOf(scene))).toEqual([])
+    await own.close()
+  })
+
+  it('has the screws that the plan is fastened with', async () => {
+    const own = await openRoom({ settings: { units: 'inch' } })
+    await own.ask('project start 17in x 13in height=15in sheet=1/2in corner=cleated strip=3/4in')
+    const { figures } = await own.reply('fasteners')
+    const { joints } = figures as unknown as {
+      joints: readonly { kind: string; name: string; length: number }[]
+    }
+    const [screw] = joints.filter(({ kind }) => kind === 'screw')
+    if (!screw) throw new Error('no screw')
+    const { pictures } = await own.reply('draw corner')
+    expect(pictures?.[0]?.scene).toMatchObject({
+      asked: { screw: { name: screw.name, length: screw.length * 1_000_000 } },
+    })
+    await own.close()
   })
 })
 

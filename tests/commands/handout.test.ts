@@ -141,6 +141,7 @@ describe('handout', () => {
     )
     expect(drawings.length).toBeGreaterThanOrEqual(7)
     expect(drawings.join(' ')).toMatch(/brace[\s\S]*grooves/u)
+    expect(drawings.join(' ')).toMatch(/The lid from above, \d[\s\S]*The bottom from above, \d/u)
     const tasks = blocksOf(handout, 'Steps').flatMap((block) => (block.block === 'tasks' ? block.items : []))
     expect(tasks).toHaveLength(Number(reply.figures.steps))
     expect(tasks.map(({ ticked }) => ticked).indexOf(false)).toBe(1)

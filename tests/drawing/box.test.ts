@@ -1,13 +1,40 @@
 import { describe, expect, it } from 'vitest'
+import { boxPicture } from '../../src/bot/pictures.ts'
 import { inches } from '../../src/core/measure/length.ts'
 import { drawBox } from '../../src/drawing/box.ts'
+import { bracketBlocks } from '../../src/drawing/brackets.ts'
 import type { Point, Shape } from '../../src/drawing/scene.ts'
+import { placeParts } from '../../src/drawing/solids.ts'
 import { INCHES, planOf, USUAL } from './corpus.ts'
 
 const apart = ([x, y]: Point, [X, Y]: Point): number => Math.hypot(x - X, y - Y)
 
 const outlinesOf = (shapes: readonly Shape[], of: string): readonly (readonly Point[])[] =>
   shapes.flatMap((shape) => (shape.shape === 'polygon' && shape.of === of ? [shape.points] : []))
+
+describe('the box pulled apart with brackets', () => {
+  it('has eight of them, each of two legs, those at the back not wider apart than the box is inside', () => {
+    const plan = planOf({ ...USUAL, corner: 'bracketed' })
+    const { shapes } = drawBox({ plan }, INCHES)
+    // Three faces of each block are drawn.
+    expect(outlinesOf(shapes, 'corner bracket')).toHaveLength(8 * 2 * 3)
+    const pulled = placeParts(plan)
+    const blocks = bracketBlocks(plan, pulled)
+    expect(blocks).toHaveLength(8 * 2)
+    expect(Math.min(...blocks.map(({ low }) => low[0]))).toBe(0)
+    expect(Math.max(...blocks.map(({ high }) => high[0]))).toBe(plan.inside.length)
+    expect(Math.min(...blocks.map(({ low }) => low[1]))).toBe(0)
+    expect(Math.max(...blocks.map(({ high }) => high[1]))).toBe(plan.inside.width)
+    expect(Math.min(...blocks.map(({ low }) => low[2]))).toBe(0)
+    expect(Math.max(...blocks.map(({ high }) => high[2]))).toBe(plan.panelHeight)
+    expect(shapes).toContainEqual(expect.objectContaining({ text: 'black: corner bracket x 8' }))
+    expect(boxPicture(plan, INCHES, USUAL.kerf).alt).toContain('; 8 corner brackets.')
+  })
+
+  it('has none where corners have none', () => {
+    expect(bracketBlocks(planOf(USUAL), placeParts(planOf(USUAL)))).toEqual([])
+  })
+})
 
 describe('the box pulled apart', () => {
   const plan = planOf({

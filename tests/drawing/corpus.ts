@@ -1,4 +1,5 @@
-import { cornerPicture, boxPicture, facePicture } from '../../src/bot/pictures.ts'
+import { cornerScrew } from '../../src/bot/cornerScrew.ts'
+import { boxPicture, cornerPicture, facePicture } from '../../src/bot/pictures.ts'
 import {
   bracePicture,
   gapPicture,
@@ -7,15 +8,18 @@ import {
   spacingPicture,
   squarePicture,
 } from '../../src/bot/picturesOfCuts.ts'
+import { flatPictures } from '../../src/bot/picturesOfFlats.ts'
 import { panelGrooves } from '../../src/bot/plannedGrooves.ts'
 import type { Picture } from '../../src/bot/reply.ts'
 import { type Show, showIn } from '../../src/bot/show.ts'
-import { type Length, inches, millimetres } from '../../src/core/measure/length.ts'
+import { readConfig } from '../../src/config.ts'
+import { inches, type Length, millimetres } from '../../src/core/measure/length.ts'
 import { diagonal } from '../../src/core/panelling/diagonal.ts'
 import { ripSettings } from '../../src/core/panelling/rips.ts'
 import { spaceEvenly } from '../../src/core/panelling/spacing.ts'
 import { checkSquare, type Measured } from '../../src/core/panelling/squareCheck.ts'
 import { type Plan, planSurround, type Spec } from '../../src/core/plan.ts'
+import { CONFIG } from '../config/folder.ts'
 
 /** Numbers as most people in each unit system see them. */
 export const INCHES: Show = showIn(
@@ -90,7 +94,32 @@ export const EXTREMES: readonly Spec[] = [
     lid: { kind: 'overlapping', handle: 'strip' },
     bottom: { on: 'feet', drain: { diameter: inches(1, 2), spacing: inches(6) } },
   },
+  {
+    ...USUAL,
+    corner: 'bracketed',
+    lid: { kind: 'inset', handle: 'notch' },
+    bottom: { on: 'cleats', drain: { diameter: inches(3, 4), spacing: inches(9) } },
+  },
+  { ...USUAL, corner: 'bracketed', object: { shape: 'rectangle', length: inches(6), width: inches(6) } },
+  { ...USUAL, corner: 'cleated', strip: inches(3, 4), braces: 'none' },
+  {
+    ...USUAL,
+    object: { shape: 'rectangle', length: inches(96), width: inches(6) },
+    lid: { kind: 'inset', handle: 'notch' },
+    bottom: { on: 'feet', drain: { diameter: inches(1), spacing: inches(3) } },
+  },
+  {
+    ...USUAL,
+    object: { shape: 'rectangle', length: inches(6), width: inches(60) },
+    lid: { kind: 'overlapping', handle: 'strip' },
+    bottom: { on: 'cleats', drain: { diameter: millimetres(4), spacing: inches(1) } },
+  },
 ]
+
+const reference = readConfig(CONFIG)
+
+/** The screws of its corners, as the shipped tables have them. */
+export const screwOf = (plan: Plan) => cornerScrew(plan, { reference, settled: { region: 'US' } })
 
 /** Every picture that is drawn from a plan. */
 export function planPictures(plan: Plan, show: Show): readonly Picture[] {
@@ -98,7 +127,7 @@ export function planPictures(plan: Plan, show: Show): readonly Picture[] {
   return [
     boxPicture(plan, show, kerf),
     ...plan.faces.flatMap((face) => (face ? [facePicture(plan, face.name, show, kerf)] : [])),
-    cornerPicture(plan, show),
+    cornerPicture(plan, show, screwOf(plan)),
     ...plan.faces.flatMap((face) =>
       face?.brace ? [bracePicture({ name: face.name, ...face.opening }, width, face.brace, show)] : [],
     ),
@@ -109,6 +138,7 @@ export function planPictures(plan: Plan, show: Show): readonly Picture[] {
         : []
     }),
     ...ripsOf({ board: inches(11, 2), thickness: width, strip, kerf }, show),
+    ...flatPictures(plan, show),
   ]
 }
 

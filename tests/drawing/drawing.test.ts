@@ -16,7 +16,7 @@ describe('what a picture is drawn from', () => {
 
   it('is the same scene after a turn through JSON', () => {
     for (const { scene } of shown) expect(sceneOf(turned(scene))).toEqual(sceneOf(scene))
-    const kinds = ['box', 'brace', 'corner', 'face', 'gap', 'grooves', 'rips', 'spacing', 'square']
+    const kinds = ['box', 'brace', 'corner', 'face', 'flat', 'gap', 'grooves', 'rips', 'spacing', 'square']
     expect(kindsOf(shown.map(({ scene }) => scene))).toEqual(kinds)
   })
 

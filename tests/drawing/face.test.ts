@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { panelGrooves } from '../../src/bot/plannedGrooves.ts'
-import { planSurround } from '../../src/core/plan.ts'
 import { inches } from '../../src/core/measure/length.ts'
+import { planSurround } from '../../src/core/plan.ts'
 import { drawCorner } from '../../src/drawing/corner.ts'
 import { drawFace } from '../../src/drawing/face.ts'
 import type { Text } from '../../src/drawing/scene.ts'
@@ -125,6 +125,6 @@ describe('a panel from outside', () => {
     const plan = planOf({ ...USUAL, braces: 'none' })
     expect(texts(drawFace({ plan, name: 'end' }, METRIC))).toContain('38.1')
     // 15/32 in is 11.90625 mm, which no tape has a mark for.
-    expect(texts(drawCorner(plan, METRIC))).toEqual(expect.arrayContaining(['11.91', '12.7', '38.1']))
+    expect(texts(drawCorner({ plan }, METRIC))).toEqual(expect.arrayContaining(['11.91', '12.7', '38.1']))
   })
 })

@@ -1,11 +1,22 @@
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
+import { cornerPicture } from '../../src/bot/pictures.ts'
+import { flatPictures } from '../../src/bot/picturesOfFlats.ts'
 import type { Picture } from '../../src/bot/reply.ts'
 import { inches } from '../../src/core/measure/length.ts'
 import { sceneOf } from '../../src/drawing/drawing.ts'
 import { writeSvg } from '../../src/painting/svg.ts'
-import { cutPictures, EXTREMES, INCHES, METRIC, planOf, planPictures, USUAL } from '../drawing/corpus.ts'
+import {
+  cutPictures,
+  EXTREMES,
+  INCHES,
+  METRIC,
+  planOf,
+  planPictures,
+  screwOf,
+  USUAL,
+} from '../drawing/corpus.ts'
 
 const folder = fileURLToPath(new URL('../snapshots/', import.meta.url))
 
@@ -27,10 +38,22 @@ const snapped: readonly (readonly [string, Picture])[] = [
   ...planPictures(planOf({ ...USUAL, corner: 'cleated', clearance: inches(2) }), METRIC)
     .slice(0, 4)
     .map((picture) => [`cleated-${picture.name}`, picture] as const),
-  ...EXTREMES.slice(5).flatMap((spec, index) =>
+  ...EXTREMES.slice(5, 9).flatMap((spec, index) =>
     planPictures(planOf(spec), INCHES)
       .slice(0, 1)
       .map((picture) => [`extras-${index + 1}-${picture.name}`, picture] as const),
+  ),
+  ...EXTREMES.slice(5).flatMap((spec, index) =>
+    flatPictures(planOf(spec), INCHES).map(
+      (picture) => [`flat-${index + 1}-${picture.name}`, picture] as const,
+    ),
+  ),
+  ...(['bracketed', 'cleated'] as const).flatMap((corner) =>
+    [USUAL.strip, inches(3, 4)].map((strip) => {
+      const plan = planOf({ ...USUAL, strip, corner })
+      const name = `${corner}-corner-${strip === USUAL.strip ? 'thin' : 'thick'}`
+      return [name, cornerPicture(plan, INCHES, screwOf(plan))] as const
+    }),
   ),
   ...cutPictures(METRIC).map((picture, index) => [`cut-${index + 1}-${picture.name}`, picture] as const),
 ]

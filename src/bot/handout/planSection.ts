@@ -1,8 +1,10 @@
 import type { Caution } from '../../core/checks/caution.ts'
 import type { Context } from '../context.ts'
+import { cornerScrew } from '../cornerScrew.ts'
 import { cutoutTables } from '../extrasReply.ts'
 import { boxPicture, cornerPicture, facePicture } from '../pictures.ts'
 import { bracePicture, groovesPicture } from '../picturesOfCuts.ts'
+import { flatPictures } from '../picturesOfFlats.ts'
 import type { PlanChoices } from '../planChoices.ts'
 import { panelGrooves } from '../plannedGrooves.ts'
 import type { Planned } from '../plannedSurround.ts'
@@ -45,7 +47,8 @@ export function sawBlocks({ plan }: Planned, { show, settled }: Context): readon
 }
 
 /** Each kind of panel from outside, a corner from above, braces and grooves as they are marked out. */
-export function drawingSection({ plan }: Planned, { show, settled }: Context): Section {
+export function drawingSection({ plan }: Planned, context: Context): Section {
+  const { show, settled } = context
   const faces = [...new Set(plan.faces.map(({ name }) => name))]
   const braces = plan.faces.flatMap((face) =>
     face.brace ? [bracePicture({ name: face.name, ...face.opening }, plan.spec.width, face.brace, show)] : [],
@@ -60,7 +63,8 @@ export function drawingSection({ plan }: Planned, { show, settled }: Context): S
     title: 'Drawings',
     blocks: [
       ...faces.map((name) => facePicture(plan, name, show, settled.kerf)),
-      cornerPicture(plan, show),
+      cornerPicture(plan, show, cornerScrew(plan, context)),
+      ...flatPictures(plan, show),
       ...alike(braces),
       ...grooves,
     ].map((picture) => asBlock(picture, 0.46)),

@@ -1,6 +1,7 @@
-import { type Length, millimetres, minus, plus, times } from '../measure/length.ts'
+import { type Length, minus, plus, times } from '../measure/length.ts'
 import type { Plan } from '../plan.ts'
 import type { Into } from '../quantities/fastenerBite.ts'
+import { areBracketsOnRails, BRACKET } from './hardware.ts'
 import type { Joint } from './joints.ts'
 
 /** One way to drive a fastener through a joint: which piece the head sits in, and what it meets behind. */
@@ -58,13 +59,9 @@ const throughLid =
   (through: string): Over =>
   ({ spec }) => ({ through, held: spec.sheet, receiver: spec.width, into: 'face', receives: 'strip' })
 
-/** Sheet steel of a corner bracket: 2 mm, common practice. */
-const BRACKET = millimetres(2)
-
-/** Brackets stand at the height of the rails, which are behind the panel there, unless a bottom or ledgers take the place. */
+/** Where brackets stand at the height of the rails, those are behind the panel. */
 const throughBracket: Over = ({ spec }) => {
-  const free = spec.bottom === undefined && spec.lid?.kind !== 'inset'
-  const receiver = free ? plus(spec.sheet, spec.strip) : spec.sheet
+  const receiver = areBracketsOnRails(spec) ? plus(spec.sheet, spec.strip) : spec.sheet
   return { through: 'bracket, from inside', held: BRACKET, receiver, into: 'face', receives: 'sheet' }
 }
 
