@@ -6,6 +6,7 @@ import { type Bot, openBot } from './main/openBot.ts'
 import { type Places, placesOf } from './main/places.ts'
 import { platformsOf } from './main/platforms.ts'
 import { serve } from './main/serve.ts'
+import { strayTo } from './main/stray.ts'
 import { daily } from './main/sweep.ts'
 import { ask } from './platforms/ask/client.ts'
 import { keepBoard } from './platforms/board.ts'
@@ -100,6 +101,7 @@ async function main(line: readonly string[]): Promise<number> {
 async function start({ data, names }: Words, environment: Environment, places: Places): Promise<number> {
   const told = toldToStop()
   const bot = await openBot(environment, places, data)
+  process.on('unhandledRejection', strayTo(bot.log))
   try {
     return await keepServing(bot, environment, { ...places, names }, told)
   } finally {

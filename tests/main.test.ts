@@ -142,6 +142,29 @@ describe('the room in the browser', () => {
     expect(await ended).toBe(0)
   })
 
+  it('stays open where something fails that nobody waited for, and the log says so', async () => {
+    const child = spawn(process.execPath, ['src/launch.mjs', '--data', join(folder, 'stray')], {
+      cwd: ROOT,
+      env: {
+        PATH: process.env.PATH,
+        NODE_OPTIONS: `--import ${ROOT}tests/main/strayRejection.mjs`,
+        BATTENBOT_PORT: String(await freePort()),
+      },
+    })
+    const said: string[] = []
+    child.stdout.on('data', (text) => said.push(String(text)))
+    child.stderr.on('data', (text) => said.push(String(text)))
+    const ended = new Promise((resolve) => child.on('close', resolve))
+    await vi.waitFor(() => expect(said.join('')).toContain('web: the room is open at'), 60_000)
+    child.kill('SIGUSR2')
+    await vi.waitFor(() => expect(said.join('')).toContain('something failed that nobody waited for'), 10_000)
+    const [, url = ''] = /web: the room is open at (\S+)/u.exec(said.join('')) ?? []
+    expect((await fetch(url)).status).toBe(200)
+    child.kill('SIGTERM')
+    expect(await ended).toBe(0)
+    expect(said.join('')).not.toContain('the words of a library')
+  })
+
   it('shows what another process over its data folder puts up', async () => {
     const data = join(folder, 'shared')
     const child = spawn(process.execPath, ['src/launch.mjs', '--data', data], {
