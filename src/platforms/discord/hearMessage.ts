@@ -20,9 +20,13 @@ export async function hearMessage(message: Message, desk: Desk): Promise<void> {
   const response = await desk.parts.answer({ ...author, invocation: { line } })
   const terms = { isPrivate: false, asked: line, fileBytes: limits.fileBytes, user: author.user }
   const pages = await pagesOf(response, terms, desk)
-  await send(pages, message, desk)
-  const words = await putUpNotice(response, author, message.channelId, desk)
-  if (words) await message.reply(postable(words)).catch(() => undefined)
+  try {
+    await send(pages, message, desk)
+  } finally {
+    // What was changed is up for everybody, whatever became of the answer.
+    const words = await putUpNotice(response, author, message.channelId, desk)
+    if (words) await message.reply(postable(words)).catch(() => undefined)
+  }
 }
 
 /** What is asked of the bot; undefined where it is not spoken to. */

@@ -44,10 +44,15 @@ export async function respond(interaction: Asking, asked: Asked | Promise<Asked>
   )
   const { response, pages, fileBytes } = answered
   const isMeantForAll = response.ok && response.reply.audience === 'channel'
-  const isReplied = await put(pages, isMeantForAll || !isPrivate(interaction))
-  if (hidden && isReplied && isMeantForAll) await showToAll(response, interaction, fileBytes, desk)
-  const words = await putUpNotice(response, asker, interaction.channelId, desk)
-  if (words && isReplied) await tell(words, interaction)
+  let isReplied = false
+  try {
+    isReplied = await put(pages, isMeantForAll || !isPrivate(interaction))
+    if (hidden && isReplied && isMeantForAll) await showToAll(response, interaction, fileBytes, desk)
+  } finally {
+    // What was changed is up for everybody, whatever became of the answer.
+    const words = await putUpNotice(response, asker, interaction.channelId, desk)
+    if (words && isReplied) await tell(words, interaction)
+  }
 }
 
 /** Asks the bot, and makes messages of what it says. */

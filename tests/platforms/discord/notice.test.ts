@@ -106,6 +106,24 @@ describe('a standing notice in Discord', () => {
     expect(followUps(bot)).toEqual([])
   })
 
+  it('is put up though the answer beside it did not get through', async () => {
+    const bot = await open({ parts: { answer: noticing() } })
+    const door = { method: 'POST', path: /\/messages$/u, answer: { status: 500 }, times: 4 }
+    bot.loopback.otherwise(door)
+    bot.loopback.gateway.dispatch('MESSAGE_CREATE', { ...payload('mention'), id: snowflake() }, 0)
+    await putUp(bot, 1)
+    expect(words(only(bot))).toContain('list for strips 2x6')
+  })
+
+  it('is put up though the answer to a command was refused twice', async () => {
+    const bot = await open({ parts: { answer: noticing() } })
+    const refused = { status: 403, body: { message: 'Missing Permissions', code: 50013 } }
+    bot.loopback.otherwise({ method: 'PATCH', path: /@original$/u, answer: refused, times: 2 })
+    bot.loopback.interact(slash('convert 1in'))
+    await putUp(bot, 1)
+    expect(only(bot)).toMatchObject({ isPinned: true })
+  })
+
   it('whose posting got no answer, and is made again, stands once', async () => {
     const bot = await open({ parts: { answer: noticing() } })
     const lost = { method: 'POST', path: /\/messages$/u, answer: { status: 502 }, hasEffect: true }
