@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import type { ViewResponseAction, ViewSubmitAction } from '@slack/bolt'
 import type { WebClient } from '@slack/web-api'
 import type { Response } from '../../bot/request.ts'
+import { answerInView } from './answerInView.ts'
 import { answerView, workingView } from './answerView.ts'
 import { deliver } from './deliver.ts'
 import { ask, type Desk, isFirst } from './desk.ts'
@@ -46,8 +47,8 @@ export async function answerForm(
       { ...where, thread, response: createResponseUrl(responseUrl, desk.parts.now, desk.pause) },
       { response, line: filledLine(invocation), audience: 'asker' },
     )
-  if (!early) await client.views.update({ view_id: view.id, view: answerView(response, channel, desk) })
-  await putUpNotice(desk, where, response)
+  if (early) await putUpNotice(desk, where, response)
+  else await answerInView(desk, where, { view: view.id, response, line: filledLine(invocation) })
 }
 
 /** Forms carry a trigger of their own in practice, though it is documented for presses only. */

@@ -1,5 +1,6 @@
 import { oneEffect } from '../oneEffect.ts'
-import { answerView, workingView } from './answerView.ts'
+import { workingView } from './answerView.ts'
+import { answerInView } from './answerInView.ts'
 import { deliver, logged, share } from './deliver.ts'
 import { ask } from './desk.ts'
 import { show, tell } from './destination.ts'
@@ -8,9 +9,9 @@ import { publishHome } from './home.ts'
 import { recalledText } from './keptLines.ts'
 import { cautionsPost } from './moreCautions.ts'
 import { plainMessage } from './message.ts'
-import { putUpNotice } from './notice.ts'
 import type { Press } from './press.ts'
 import { unpackMessage } from './sharedMessage.ts'
+import { slackError } from './slackError.ts'
 
 /** Does what pressing the button is for. Rejects as that does, when whoever pressed has been told. */
 export async function answerPress(name: string, press: Press): Promise<void> {
@@ -48,9 +49,12 @@ async function pressLine(press: Press): Promise<void> {
       ? view.id
       : (await client.views.open({ trigger_id: press.trigger, view: workingView(to.channel) })).view?.id
   const response = await ask(desk, to, { line })
-  if (opened) await client.views.update({ view_id: opened, view: answerView(response, to.channel, desk) })
-  if (view.type === 'home') await publishHome(desk, to)
-  await putUpNotice(desk, to, response)
+  await answerInView(desk, to, { view: opened, response, line })
+  // The line had its effect; a page that shows it as it was is no reason to press again.
+  if (view.type === 'home')
+    await publishHome(desk, to).catch((error: unknown) =>
+      desk.parts.log.warn({ why: slackError(error) }, 'a home page could not be published'),
+    )
 }
 
 /**

@@ -119,6 +119,19 @@ describe('the home page', () => {
     expect(answer.asked).toHaveLength(1)
   })
 
+  it('whose view is closed by then gives the answer another way, and puts up what is for everybody', async () => {
+    const notice = { name: 'group', reply: { answer: 'the list', figures: {} }, revision: 1 }
+    bot = await openBot({ answer: answerWith({ ...full, notice }) })
+    bot.slack.trouble('views.update', { error: 'not_found' })
+    const view = { ...homeWith('C1'), id: 'V77', type: 'modal' }
+    const line = { type: 'button', action_id: 'line:0', value: 'units' }
+    await bot.interact(pressOf(bot.slack, line, 'pressHome', { view }))
+    const { body } = await bot.slack.next('chat.postEphemeral')
+    expect([body.user, body.text]).toEqual(['U1', expect.stringContaining('Cut 2 panels')])
+    expect((await bot.slack.next('chat.postMessage')).body.text).toContain('the list')
+    expect(textOf(body)).not.toContain('press the button again')
+  })
+
   it('sends the drawing and the files of an answer over the page to who asks for them', async () => {
     bot = await openBot({ answer: answerWith(full) })
     const view = { ...homeWith('C1'), id: 'V77', type: 'modal' }
