@@ -3,7 +3,7 @@ import { once } from 'node:events'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { cpuUsage, memoryUsage, stdout } from 'node:process'
+import { cpuUsage, stdout } from 'node:process'
 import { parseArgs } from 'node:util'
 import { describe } from '../../src/bot/catalogue.ts'
 import { createComplete } from '../../src/bot/complete.ts'
@@ -15,6 +15,7 @@ import { TOKEN } from '../platforms/discord/loopback.ts'
 import { catalogue, config, openRoom } from '../room.ts'
 import type { Bench } from './bench.ts'
 import type { Load, Seen } from './discord/peer.ts'
+import { held, heldWords } from './heap.ts'
 import { layTable } from './table.ts'
 
 const quantile = (times: readonly number[], part: number): string => {
@@ -22,8 +23,6 @@ const quantile = (times: readonly number[], part: number): string => {
   const time = sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * part))] ?? 0
   return `${time.toFixed(1)} ms`
 }
-
-const megabytes = (): number => Math.round(memoryUsage().rss / 2 ** 20)
 
 /** The bot with its store in a file, connected to a Discord in another process. */
 async function openBot(api: string, folder: string) {
@@ -72,14 +71,14 @@ export const bench: Bench = {
     const peer = fork(new URL('./discord/peer.ts', import.meta.url), { execArgv: ['--import', 'tsx'] })
     const { api } = await heard<{ api: string }>(peer)
     const bot = await openBot(api, folder)
-    const before = megabytes()
     const load: Load = { seconds: Number(values.seconds), rate: Number(values.rate) }
     peer.send(load)
     await heard<'warm'>(peer)
+    const before = held()
     const busy = cpuUsage()
     const { acknowledged, answered, sent, faults } = await heard<Seen>(peer)
     const { user, system } = cpuUsage(busy)
-    const after = megabytes()
+    const after = held()
     await bot.close()
     const gone = once(peer, 'exit')
     peer.disconnect()
@@ -93,7 +92,7 @@ export const bench: Bench = {
     const rows = [row('acknowledged', acknowledged), row('answered', answered)]
     stdout.write(`${layTable([`of ${sent}`, 'count', 'p50', 'p95', 'p99 (aim 50 ms)', 'longest'], rows)}\n`)
     stdout.write(
-      `resident ${before} MB before, ${after} MB after; ${((user + system) / 1000 / sent).toFixed(2)} ms of work each\n`,
+      `${heldWords(before, after)}; ${((user + system) / 1000 / sent).toFixed(2)} ms of work each\n`,
     )
     for (const problem of new Set([...faults, ...bot.problems])) stdout.write(`noted: ${problem}\n`)
     return sent - answered.length + faults.length

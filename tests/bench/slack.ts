@@ -1,11 +1,12 @@
 import { type ChildProcess, fork } from 'node:child_process'
-import { cpuUsage, memoryUsage, stdout } from 'node:process'
+import { cpuUsage, stdout } from 'node:process'
 import { inspect, parseArgs } from 'node:util'
 import { describe as describeCommands } from '../../src/bot/catalogue.ts'
 import { createPainter } from '../../src/painting/painter.ts'
 import { createSlack } from '../../src/platforms/slack/client.ts'
 import { catalogue, openRoom } from '../room.ts'
 import type { Bench } from './bench.ts'
+import { held, heldWords } from './heap.ts'
 import type { Load, LoadOutcome } from './slackLoad.ts'
 import { layTable } from './table.ts'
 
@@ -24,12 +25,11 @@ const LINES = [
 const quantile = (sorted: readonly number[], part: number): string =>
   `${(sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * part))] ?? 0).toFixed(1)} ms`
 
-const megabytes = (bytes: number): string => `${Math.round(bytes / 2 ** 20)} MB`
-
 /** The load in a process of its own: the other side of the bot, which is Slack's to run. */
 function startLoad(load: Load): {
   readonly child: ChildProcess
   readonly listening: Promise<number>
+  readonly warm: Promise<boolean>
   readonly outcome: Promise<LoadOutcome>
 } {
   const child = fork(new URL('slackLoad.ts', import.meta.url), [JSON.stringify(load)], {
@@ -42,7 +42,12 @@ function startLoad(load: Load): {
       })
       child.once('error', reject)
     })
-  return { child, listening: message<number>('listening'), outcome: message<LoadOutcome>('outcome') }
+  return {
+    child,
+    listening: message<number>('listening'),
+    warm: message<boolean>('warm'),
+    outcome: message<LoadOutcome>('outcome'),
+  }
 }
 
 /** The real Bolt app and the real commands, with everything kept in memory. */
@@ -104,14 +109,15 @@ export const bench: Bench = {
     } as const
     const { values } = parseArgs({ args: [...words], options })
     const load = { rate: Number(values.rate), seconds: Number(values.seconds), secret: SECRET, lines: LINES }
-    const { child, listening, outcome } = startLoad(load)
+    const { child, listening, warm, outcome } = startLoad(load)
     const bot = await openBot(await listening)
-    const before = memoryUsage().rss
-    const busyBefore = cpuUsage()
     child.send({ port: bot.port })
+    await warm
+    const before = held()
+    const busyBefore = cpuUsage()
     const { sent, acknowledged, answered, refused } = await outcome
-    const after = memoryUsage()
     const busy = cpuUsage(busyBefore)
+    const after = held()
     await bot.close()
     child.kill()
     const row = (name: string, times: readonly number[]): string[] => {
@@ -121,9 +127,7 @@ export const bench: Bench = {
     const rows = [row('acknowledged', acknowledged), row('answered', answered)]
     stdout.write(`${sent} commands, ${load.rate} a second, ${refused} refused\n`)
     stdout.write(`${layTable(['event to', 'times', 'p50', 'p95', 'p99 (aim 50 ms)'], rows)}\n`)
-    stdout.write(
-      `resident ${megabytes(before)} before, ${megabytes(after.rss)} after; heap ${megabytes(after.heapUsed)}\n`,
-    )
+    stdout.write(`${heldWords(before, after)}\n`)
     stdout.write(`${((busy.user + busy.system) / 1000 / sent).toFixed(2)} ms of processor time a command\n`)
     for (const each of new Set(bot.noted)) stdout.write(`noted: ${each}\n`)
     return refused + (sent - answered.length) + bot.noted.length

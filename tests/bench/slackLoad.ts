@@ -73,20 +73,32 @@ function send(port: number, id: number): void {
     .end(body)
 }
 
-/** Sends as many as are due by the clock, so that a slow bot is not spared. */
+/** Two slow seconds first, in which the bot compiles what it needs, then what is counted. */
 async function run(port: number): Promise<void> {
-  const total = rate * seconds
+  await sendAll(port, Math.ceil(rate / 10), 2)
+  acknowledged.splice(0)
+  answered.splice(0)
+  refused = 0
+  tell({ warm: true })
+  const total = await sendAll(port, rate, seconds)
+  const outcome: LoadOutcome = { sent: total, acknowledged, answered, refused }
+  tell({ outcome })
+}
+
+/** Sends as many as are due by the clock, so that a slow bot is not spared; waits for their answers, and says how many it sent. */
+async function sendAll(port: number, each: number, long: number): Promise<number> {
+  const before = sent.length
+  const total = each * long
   const from = performance.now()
-  while (sent.length < total) {
-    const due = Math.min(total, Math.floor(((performance.now() - from) / 1000) * rate))
-    while (sent.length < due) send(port, sent.length)
+  while (sent.length < before + total) {
+    const due = Math.min(total, Math.floor(((performance.now() - from) / 1000) * each))
+    while (sent.length < before + due) send(port, sent.length)
     await new Promise((resolve) => setTimeout(resolve, 2))
   }
   const until = performance.now() + 10_000
   while (answered.length + refused < total && performance.now() < until)
     await new Promise((resolve) => setTimeout(resolve, 20))
-  const outcome: LoadOutcome = { sent: sent.length, acknowledged, answered, refused }
-  tell({ outcome })
+  return total
 }
 
 process.on('message', ({ port }: { port: number }) => void run(port))
