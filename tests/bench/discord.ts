@@ -76,7 +76,7 @@ export const bench: Bench = {
     await heard<'warm'>(peer)
     const before = held()
     const busy = cpuUsage()
-    const { acknowledged, answered, sent, faults } = await heard<Seen>(peer)
+    const { acknowledged, answered, starting, sent, faults } = await heard<Seen>(peer)
     const { user, system } = cpuUsage(busy)
     const after = held()
     await bot.close()
@@ -89,7 +89,11 @@ export const bench: Bench = {
       String(times.length),
       ...[0.5, 0.95, 0.99, 1].map((part) => quantile(times, part)),
     ]
-    const rows = [row('acknowledged', acknowledged), row('answered', answered)]
+    const rows = [
+      row('acknowledged', acknowledged),
+      row('answered', answered),
+      row('answered in the first 3 s', starting),
+    ]
     stdout.write(`${layTable([`of ${sent}`, 'count', 'p50', 'p95', 'p99 (aim 50 ms)', 'longest'], rows)}\n`)
     stdout.write(
       `${heldWords(before, after)}; ${((user + system) / 1000 / sent).toFixed(2)} ms of work each\n`,

@@ -115,7 +115,7 @@ export const bench: Bench = {
     await warm
     const before = held()
     const busyBefore = cpuUsage()
-    const { sent, acknowledged, answered, refused } = await outcome
+    const { sent, acknowledged, answered, starting, refused } = await outcome
     const busy = cpuUsage(busyBefore)
     const after = held()
     await bot.close()
@@ -124,7 +124,11 @@ export const bench: Bench = {
       const sorted = times.toSorted((a, b) => a - b)
       return [name, String(times.length), ...[0.5, 0.95, 0.99].map((part) => quantile(sorted, part))]
     }
-    const rows = [row('acknowledged', acknowledged), row('answered', answered)]
+    const rows = [
+      row('acknowledged', acknowledged),
+      row('answered', answered),
+      row('answered in the first 3 s', starting),
+    ]
     stdout.write(`${sent} commands, ${load.rate} a second, ${refused} refused\n`)
     stdout.write(`${layTable(['event to', 'times', 'p50', 'p95', 'p99 (aim 50 ms)'], rows)}\n`)
     stdout.write(`${heldWords(before, after)}\n`)

@@ -15,6 +15,8 @@ export interface LoadOutcome {
   readonly sent: number
   readonly acknowledged: readonly number[]
   readonly answered: readonly number[]
+  /** To the answers of the first seconds at the full rate, which are not among those. */
+  readonly starting: readonly number[]
   readonly refused: number
 }
 
@@ -73,15 +75,16 @@ function send(port: number, id: number): void {
     .end(body)
 }
 
-/** Two slow seconds first, in which the bot compiles what it needs, then what is counted. */
+/** Two slow seconds and three at the full rate, in which the bot compiles what it needs, then what is counted. */
 async function run(port: number): Promise<void> {
   await sendAll(port, Math.ceil(rate / 10), 2)
-  acknowledged.splice(0)
   answered.splice(0)
-  refused = 0
+  await sendAll(port, rate, 3)
+  const starting = answered.splice(0)
+  acknowledged.splice(0)
   tell({ warm: true })
   const total = await sendAll(port, rate, seconds)
-  const outcome: LoadOutcome = { sent: total, acknowledged, answered, refused }
+  const outcome: LoadOutcome = { sent: total, acknowledged, answered, starting, refused }
   tell({ outcome })
 }
 

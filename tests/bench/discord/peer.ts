@@ -12,6 +12,8 @@ export interface Seen {
   /** From the event to its acknowledgement, and to its answer, in ms. */
   readonly acknowledged: readonly number[]
   readonly answered: readonly number[]
+  /** To the answers of the first seconds at the full rate, which are not among those. */
+  readonly starting: readonly number[]
   readonly sent: number
   readonly faults: readonly string[]
 }
@@ -42,14 +44,16 @@ function hear({ method, path, status }: Call): void {
 const loopback = await openLoopback({ hear })
 const events: readonly Json[] = LINES.map(slash)
 
-/** Two slow seconds first, in which the bot compiles what it needs, then what is counted. */
+/** Two slow seconds and three at the full rate, in which the bot compiles what it needs, then what is counted. */
 async function load(wanted: Load): Promise<Seen> {
   await send({ seconds: 2, rate: Math.ceil(wanted.rate / 10) })
-  process.send?.('warm')
-  acknowledged.splice(0)
   answered.splice(0)
+  await send({ seconds: 3, rate: wanted.rate })
+  const starting = answered.splice(0)
+  acknowledged.splice(0)
+  process.send?.('warm')
   const sent = await send(wanted)
-  return { acknowledged, answered, sent, faults: loopback.faults }
+  return { acknowledged, answered, starting, sent, faults: loopback.faults }
 }
 
 /** Sends events at an even rate, then waits for the last answers; says how many it sent. */
