@@ -146,7 +146,8 @@ describe('fillContainers where prices are known', () => {
           sum(({ millilitres }) => millilitres) - need,
           sum(() => 1),
         ]
-        expect(found).toEqual(leastMoney(need, sizes, [0, 0, 0]))
+        // Nothing left over may come out as -0, which is no other number.
+        expect(found).toEqual(leastMoney(need, sizes, [0, 0, 0]).map((each) => each + 0))
       }),
     )
   })
