@@ -4,6 +4,7 @@ import type { Plan } from '../core/plan.ts'
 import type { FinishedParts, SheetSetting } from '../core/steps/sheetSteps.ts'
 import type { Context } from './context.ts'
 import { cutListOf, type Listed, partsOfPlan } from './cutList.ts'
+import type { CutPart } from './joinLines.ts'
 import { isSheets, type LaidJob } from './laidJob.ts'
 import { layOut, searchTerms } from './layoutJob.ts'
 import type { Planned } from './plannedSurround.ts'
@@ -28,7 +29,8 @@ export async function sheetsOfPlan(
   laid?: LaidJob,
 ): Promise<PlanSheets> {
   const own = await cutListOf(context).read()
-  if (own && panelsOf(own.parts) !== panelsOf(partsOfPlan({ parts: cut })))
+  const listed = own && panelsOf(own.parts)
+  if (listed && !panelsOf(partsOfPlan({ parts: cut })).every((panel) => listed.includes(panel)))
     return without('the cut list of this channel has other panels: cut its sheets as "cutorder" says')
   const terms = searchTerms(context)
   try {
@@ -37,7 +39,7 @@ export async function sheetsOfPlan(
       job.groups.filter(isSheets).map((group) => orderOf(group, job, context, terms)),
     )
     const steps = orders.flatMap((order) => order.steps)
-    return { settings: steps.map((step) => settingOf(step, plan)), instead: undefined }
+    return { settings: steps.map((step) => settingOf(step, plan, cut)), instead: undefined }
   } catch (error) {
     // Parts that nothing gives are no reason not to say the rest; a search that is busy is, for it would say otherwise.
     if (!(error instanceof Refusal && error.kind === 'invalid')) throw error
@@ -47,15 +49,15 @@ export async function sheetsOfPlan(
 
 const without = (instead: string): PlanSheets => ({ settings: undefined, instead })
 
-/** The panels of a list as one text. */
-const panelsOf = (parts: readonly Listed[]): string =>
-  JSON.stringify(
-    parts
-      .filter(({ from }) => from === 'sheet')
-      .map(({ label, count, length, width, thickness }) => [label, count, length, width, thickness]),
-  )
+/** The panels of a list, each as a text. */
+const panelsOf = (parts: readonly Listed[]): readonly string[] =>
+  parts
+    .filter(({ from }) => from === 'sheet')
+    .map(({ label, count, length, width, thickness }) =>
+      JSON.stringify([label, count, length, width, thickness]),
+    )
 
-function settingOf({ kind, setting, cuts }: SawStep, plan: Plan): SheetSetting {
+function settingOf({ kind, setting, cuts }: SawStep, plan: Plan, cut: readonly CutPart[]): SheetSetting {
   const finished = new Map<string, number>()
   for (const label of cuts.flatMap(({ parts }) => parts)) finished.set(label, (finished.get(label) ?? 0) + 1)
   return {
@@ -63,12 +65,14 @@ function settingOf({ kind, setting, cuts }: SawStep, plan: Plan): SheetSetting {
     length: setting as Length,
     cuts: cuts.length,
     parts: [...finished].map(
-      ([label, count]): FinishedParts => ({ label, count, whole: wholeOf(label, plan) }),
+      ([label, count]): FinishedParts => ({ label, count, whole: wholeOf(label, plan, cut) }),
     ),
     narrow: cuts.some(({ narrow }) => narrow !== undefined),
   }
 }
 
-/** The pieces of a part that is joined from two bear its label and a letter. */
-const wholeOf = (label: string, { parts }: Plan): string =>
-  parts.some((part) => part.label === label) ? label : label.slice(0, -1)
+/** The pieces of a part that is joined from two bear its label and a letter; what else the list holds is no part of the plan. */
+const wholeOf = (label: string, { parts }: Plan, cut: readonly CutPart[]): string =>
+  cut.some((piece) => piece.label === label) && !parts.some((part) => part.label === label)
+    ? label.slice(0, -1)
+    : label

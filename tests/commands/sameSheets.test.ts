@@ -70,10 +70,22 @@ describe('the sheets of a plan', () => {
     for (const [, mark] of firsts ?? []) expect(marks).toContain(mark)
   })
 
-  it('are left to the cut order where the cut list of the channel has other panels', async () => {
-    const who = { channel: 'own list' }
+  it('are cut with what else the cut list of the channel holds, by the same settings', async () => {
+    const who = { channel: 'more' }
     await room.reply('project start 17in x 13in height=15in', who)
+    await room.reply('cutlist add A 4x 24in x 12in ply', who)
+    const order = await ofOrder(who)
+    expect(order.length).toBeGreaterThan(3)
+    expect(await ofSteps(who)).toEqual(order)
+    const cut = (await stepsOf(who)).filter(({ name }) => /^cut /u.test(String(name)))
+    expect(cut.length).toBeGreaterThan(1)
+    expect((await room.reply('steps', who)).notes?.join()).not.toContain('cutorder')
+  })
+
+  it('are left to the cut order where the cut list of the channel has other panels alone', async () => {
+    const who = { channel: 'own list' }
     await room.reply('cutlist add 4x 24in x 12in ply', who)
+    await room.reply('project start 17in x 13in height=15in', who)
     expect((await room.reply('steps', who)).notes).toContain(
       'the cut list of this channel has other panels: cut its sheets as "cutorder" says',
     )
