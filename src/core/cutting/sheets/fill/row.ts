@@ -17,6 +17,9 @@ const MOST_COPIES = 6
 /** Most beginnings of rows that are looked at. */
 const MOST_BEGINNINGS = 30_000
 
+/** A row this close to what no row passes is not bettered. */
+const ENOUGH = 0.9995
+
 /** Rows under construction: each is an earlier one with a stack more. One set of arrays serves every row in turn. */
 const worth = new Float64Array(MOST_BEGINNINGS)
 const end = new Float64Array(MOST_BEGINNINGS)
@@ -46,27 +49,42 @@ const listRow = (row: number, stacks: readonly Stack[]): Stack[] => {
   return found
 }
 
+/** What no row of these stacks is worth more than: they are cut into fractions. The densest first. */
+export const rowCeiling = (pool: Pool, stacks: readonly Stack[], length: number): number => {
+  let room = length
+  let most = 0
+  for (const stack of stacks) {
+    const copies = Math.min(countStacks(pool, stack), room / stack.length)
+    most += copies * stack.worth
+    room -= copies * stack.length
+    if (room <= 0) break
+  }
+  return most
+}
+
 /**
- * A row of the given size filled from stacks (none wider than it) to nearly the most worth: a knapsack over the length
- * that keeps one row for every step, and only rows for which there are parts enough.
+ * A row of the given size filled from stacks (none wider than it, the densest first) to nearly the most worth: a
+ * knapsack over the length that keeps one row for every step, and only rows for which there are parts enough.
  */
 export const fillRow = (pool: Pool, stacks: readonly Stack[], length: number, width: number): Row => {
   kept.fill(-1)
   kept[0] = 0
   let best = 0
   let made = 1
-  let furthest = 0
   const scale = STEPS / length
-  for (let index = 0; index < stacks.length; index++) {
+  const enough = rowCeiling(pool, stacks, length) * ENOUGH
+  for (let index = 0; index < stacks.length && worth[best]! < enough; index++) {
     const stack = stacks[index]!
+    const density = stack.worth / stack.length
     const copies = Math.min(MOST_COPIES, countStacks(pool, stack))
+    let from = 0
     for (let copy = 0; copy < copies; copy++) {
-      const from = made
-      for (let step = furthest; step >= 0; step--) {
-        const row = kept[step]!
-        if (row < 0 || (copy > 0 && last[row] !== index)) continue
+      const to = made
+      for (let row = from; row < to; row++) {
         const reach = end[row]! + stack.length
-        if (reach > length) continue
+        // Nothing that comes later is denser.
+        if (reach > length || worth[row]! + (length - end[row]!) * density <= worth[best]!) continue
+        if (kept[Math.floor(end[row]! * scale)] !== row) continue
         const target = Math.floor(reach * scale)
         const rival = kept[target]!
         const sum = worth[row]! + stack.worth
@@ -77,11 +95,11 @@ export const fillRow = (pool: Pool, stacks: readonly Stack[], length: number, wi
         before[made] = row
         last[made] = index
         kept[target] = made
-        if (target > furthest) furthest = target
         if (sum > worth[best]!) best = made
         made++
       }
-      if (made === from) break
+      if (made === to) break
+      from = to
     }
   }
   return { width, stacks: listRow(best, stacks), worth: worth[best]! }
