@@ -47,7 +47,7 @@ async function measureAll(kits: number, seed: number, seconds: number): Promise<
     runs.push(await measure(`${name}, first answer`, parts, () => answerSheets(problem, 0)))
     runs.push(await measure(`${name}, ${seconds} s`, parts, () => answerSheets(problem, seconds)))
   }
-  const lengths = clubLengths(kits)
+  const lengths = clubLengths(kits, seed)
   const parts = countParts(lengths.parts)
   runs.push(await measure('strips, first answer', parts, () => answerLengths(lengths, 0)))
   runs.push(await measure(`strips, ${seconds} s`, parts, () => answerLengths(lengths, seconds)))

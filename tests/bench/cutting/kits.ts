@@ -12,8 +12,8 @@ interface Kit {
   readonly height: number
 }
 
-const drawKits = (count: number): Kit[] => {
-  const draw = createDraw(2024)
+const drawKits = (count: number, seed: number): Kit[] => {
+  const draw = createDraw(2023 + seed)
   return Array.from({ length: count }, (_, index) => ({
     name: `K${index + 1}`,
     length: 8 * 14 + draw(8 * 22),
@@ -57,10 +57,10 @@ const sheet = (id: string, length: number, width: number, price: number) => ({
 })
 
 /** A club day: `count` boxes of different sizes from six sheet sizes and four offcuts. */
-export function clubSheets(count: number): SheetProblem {
+export function clubSheets(count: number, seed = 1): SheetProblem {
   const offcut = { price: 0, onHand: 1, net: true }
   return {
-    parts: drawKits(count).flatMap(panelsOf),
+    parts: drawKits(count, seed).flatMap(panelsOf),
     stock: [
       sheet('4x8', 96, 48, 6200),
       sheet('4x4', 48, 48, 3600),
@@ -80,9 +80,9 @@ export function clubSheets(count: number): SheetProblem {
 }
 
 /** The strips of the same boxes from four board lengths and two offcuts. */
-export function clubLengths(count: number): LengthProblem {
+export function clubLengths(count: number, seed = 1): LengthProblem {
   return {
-    parts: drawKits(count).flatMap(stripsOf),
+    parts: drawKits(count, seed).flatMap(stripsOf),
     stock: [
       { id: '6 ft', length: 72 * INCH, price: 480 },
       { id: '8 ft', length: 96 * INCH, price: 620 },

@@ -1,19 +1,18 @@
 import { complete } from '../complete.ts'
 import type { Descent } from '../descent.ts'
+import type { Job } from '../job.ts'
 import { markPacking, restorePacking } from '../mark.ts'
 import type { Packing } from '../packing.ts'
 import { reachGoal } from '../search.ts'
-import { cheapestPlan, costOf } from './plan.ts'
+import { Filler } from './filler.ts'
+import { cheapestPlan, costOf, planWithin } from './plan.ts'
 import { reachPlan, refillAll } from './reach.ts'
 
 /** How far above the bound the first goal lies. */
 const FIRST_GAP = 0.01
 
-/** How far towards the bound a goal lies after one was reached; half as far after every miss. */
-const FIRST_SHARE = 0.5
-
 /** For how many descents without notable gain a goal is first sought; twice as many with every new round of goals. */
-const FIRST_PATIENCE = 16
+const FIRST_PATIENCE = 8
 
 /** What sheets cost that have room for what is laid, for what it wastes, and for the parts without a place. */
 export const nearestGoal = ({ job, left, opened }: Packing): number => {
@@ -32,39 +31,78 @@ const tryComplete = (descent: Descent): void => {
   restorePacking(packing, missed)
 }
 
+/** What the sheets with the most area within a budget cost; the budget itself when none within it have enough. */
+const planCost = (job: Job, budget: number): number => {
+  const plan = planWithin(job, budget)
+  return plan === undefined ? budget : costOf(job.sheets, plan)
+}
+
+/** The goals of a large job: what was reached and missed, and with how much patience. */
+class Goals {
+  patience = FIRST_PATIENCE
+  private readonly descent: Descent
+  private missed: number
+
+  constructor(descent: Descent) {
+    this.descent = descent
+    this.missed = this.least
+  }
+
+  private get least(): number {
+    return this.descent.bound - this.descent.packing.job.coin
+  }
+
+  miss(goal: number): void {
+    this.missed = Math.max(this.missed, goal)
+  }
+
+  /** Half way between what was missed and the best, or all but the best. */
+  private between(): number {
+    const { best, packing } = this.descent
+    const half = planCost(packing.job, Math.floor((this.missed + best.cost) / 2))
+    return half > this.missed ? half : planCost(packing.job, best.cost - packing.job.coin)
+  }
+
+  /** The goal to seek next; with twice the patience once every goal below the best was missed. */
+  next(): number {
+    const goal = this.between()
+    if (goal > this.missed) return goal
+    this.patience *= 2
+    this.missed = this.least
+    return this.between()
+  }
+}
+
 /**
- * Lowers the cost of a large job: the first goal lies close to the bound, the next ones further out, by as much as was
- * left without a place; sheets that are all but full stay. Once a goal is reached they close in again.
+ * Lowers the cost of a large job: the first goal lies close to the bound. A goal that was missed is put further out, by
+ * as much as was left without a place, until one is reached; sheets that are all but full stay. From then on goals lie
+ * between what was missed and what was reached.
  */
 export const lowerLarge = (descent: Descent): void => {
   const { packing, random, shouldStop } = descent
-  const { coin } = packing.job
+  const { job } = packing
   if (descent.done) return
-  refillAll(packing, random, shouldStop)
+  const filler = new Filler(packing, random)
+  refillAll(filler, shouldStop)
   tryComplete(descent)
   if (descent.met) return
   descent.learn()
-  let goal = Math.floor(descent.bound * (1 + FIRST_GAP))
-  let share = FIRST_SHARE
-  let patience = FIRST_PATIENCE
+  const goals = new Goals(descent)
+  let goal = planCost(job, Math.floor(descent.bound * (1 + FIRST_GAP)))
   while (!descent.done) {
-    const { best, bound } = descent
-    if (best.leftCount > 0) {
+    if (descent.best.leftCount > 0) {
       reachGoal(packing, Number.POSITIVE_INFINITY, random, descent.pause)
       descent.keep()
       continue
     }
-    if (goal >= best.cost) {
-      patience *= 2
-      goal = best.cost - Math.max(coin, Math.floor((best.cost - bound) * share))
-    }
-    if (reachPlan(packing, goal, patience, random, descent.pause)) {
+    if (goal >= descent.best.cost) goal = goals.next()
+    if (reachPlan(filler, goal, goals.patience, descent.pause)) {
       descent.keep()
-      share = FIRST_SHARE
+      goal = descent.best.cost
     } else {
-      share /= 2
+      goals.miss(goal)
       tryComplete(descent)
-      goal = Math.max(nearestGoal(packing), goal + coin)
+      goal = Math.max(nearestGoal(packing), goal + job.coin)
     }
   }
 }

@@ -2,11 +2,10 @@ import type { ShouldStop } from '../../problem.ts'
 import type { Job } from '../job.ts'
 import { markPacking, restorePacking } from '../mark.ts'
 import type { Packing } from '../packing.ts'
-import type { Random } from '../random.ts'
 import { dropSheet } from '../ruin.ts'
 import { packingScore, stepOnce } from '../search.ts'
+import type { Filler } from './filler.ts'
 import { cheapestPlan, needOf, type Plan, planWithin } from './plan.ts'
-import { openFilled, refillRows, refillSheets } from './refill.ts'
 
 /** Share of the effort that goes into filling rows anew; the rest moves single parts. */
 const REFILL_SHARE = 0.95
@@ -49,7 +48,8 @@ const emptiest = (packing: Packing, type: number): number => {
 }
 
 /** Gives sheets back and opens others, until what is open is what the plan says; new ones are filled, small ones first. */
-export const followPlan = (packing: Packing, plan: Plan, random: Random, shouldStop: ShouldStop): void => {
+export const followPlan = (filler: Filler, plan: Plan, shouldStop: ShouldStop): void => {
+  const { packing } = filler
   const { sheets } = packing.job
   const missing: number[] = []
   plan.forEach((count, type) => {
@@ -57,20 +57,22 @@ export const followPlan = (packing: Packing, plan: Plan, random: Random, shouldS
     for (let turn = packing.opened[type]!; turn < count; turn++) missing.push(type)
   })
   missing.sort((a, b) => sheets[a]!.area - sheets[b]!.area)
-  openFilled(packing, missing, random, shouldStop)
+  filler.openFilled(missing, shouldStop)
 }
 
 /** Lays all parts anew on the sheets of a plan with a little room to spare; some may be left without a place. */
-export const refillAll = (packing: Packing, random: Random, shouldStop: ShouldStop): void => {
+export const refillAll = (filler: Filler, shouldStop: ShouldStop): void => {
+  const { packing } = filler
   const plan = cheapestPlan(packing.job.sheets, needOf(packing.job) / FIRST_SHARE)
   if (plan === undefined) return
   const nothing = plan.map(() => 0)
-  followPlan(packing, nothing, random, shouldStop)
-  followPlan(packing, plan, random, shouldStop)
+  followPlan(filler, nothing, shouldStop)
+  followPlan(filler, plan, shouldStop)
 }
 
 /** Fills rows anew and moves single parts as long as fewer parts are left without a place for it. */
-const descend = (packing: Packing, budget: number, random: Random, shouldStop: ShouldStop): void => {
+const descend = (filler: Filler, budget: number, shouldStop: ShouldStop): void => {
+  const { packing, random } = filler
   let mark = markPacking(packing)
   let current = packingScore(packing)
   let refilling = 0
@@ -79,7 +81,7 @@ const descend = (packing: Packing, budget: number, random: Random, shouldStop: S
   while (packing.leftCount > 0 && idle < IDLE_STEPS && !shouldStop()) {
     const before = packing.effort
     if (refilling <= (before - from) * REFILL_SHARE) {
-      refillRows(packing, 1 + random.below(MOST_ROWS), random, shouldStop)
+      filler.refillRows(1 + random.below(MOST_ROWS), shouldStop)
       refilling += packing.effort - before
     } else stepOnce(packing, budget, random)
     const next = packingScore(packing)
@@ -98,24 +100,24 @@ const descend = (packing: Packing, budget: number, random: Random, shouldStop: S
  * after `patience` such turns without notable gain.
  */
 export const reachPlan = (
-  packing: Packing,
+  filler: Filler,
   budget: number,
   patience: number,
-  random: Random,
   shouldStop: ShouldStop,
 ): boolean => {
+  const { packing, random } = filler
   const plan = planWithin(packing.job, budget)
   if (plan === undefined) return false
-  followPlan(packing, plan, random, shouldStop)
-  descend(packing, budget, random, shouldStop)
+  followPlan(filler, plan, shouldStop)
+  descend(filler, budget, shouldStop)
   let mark = markPacking(packing)
   let current = packingScore(packing)
   let stalled = 0
   let target = packing.leftWeight * NOTABLE
   while (packing.leftCount > 0 && stalled < patience && !shouldStop()) {
     const count = LEAST_SHEETS + random.below(MOST_SHEETS - LEAST_SHEETS + 1)
-    refillSheets(packing, count, random, shouldStop)
-    descend(packing, budget, random, shouldStop)
+    filler.refillSheets(count, shouldStop)
+    descend(filler, budget, shouldStop)
     const next = packingScore(packing)
     stalled++
     if (packing.leftWeight < target) {

@@ -2,9 +2,10 @@ import type { ShouldStop } from '../../problem.ts'
 import type { Axis } from '../block.ts'
 import type { Pattern } from '../pattern.ts'
 import type { Random } from '../random.ts'
-import { fillRow, type Row } from './row.ts'
-import { countStacks, listStacks, type Stack, stackPattern, takeStacks } from './stack.ts'
-import { listTiles, type Pool, type Room, type Tile } from './tile.ts'
+import { fillRow, type Row, rowCeiling } from './row.ts'
+import { countStacks, type Stack, stackPattern, takeStacks } from './stack.ts'
+import type { StackBook, StackBooks } from './stackBook.ts'
+import type { Pool, Room, Tile } from './tile.ts'
 
 /** A sheet, or a part of one, filled with rows. */
 export interface RoomFill {
@@ -15,91 +16,120 @@ export interface RoomFill {
   readonly looks: number
 }
 
-/** How often a room is filled in either direction, and how many widths are tried for every row. */
+/** How often a room is filled in either direction, and how many widths are drawn for every row. */
 export interface Effort {
   readonly turns: number
   readonly tries: number
 }
 
-/** How much narrower than its row a stack may be. */
-const SLACK = 0.025
+/** With more tiles than this one turn is as good as several. */
+const MANY_TILES = 1200
 
-/** How many stacks, the densest, are listed for a width and considered for a row; the chance to pass one over. */
-const LISTED = 300
-const MOST_STACKS = 80
-const BLINK = 0.1
+/** How many stacks, the densest, are considered for a row. */
+const MOST_STACKS = 300
 
 /** Share of the room's width below which the next row is chosen together with the one after it. */
 const LAST_TWO = 0.45
+
+/** How many tiles are drawn for a width to try; the one with the most worth counts. */
+const DRAWS = 4
+
+/** A width for the next row, and what no row so wide can pass. */
+interface Option {
+  readonly width: number
+  readonly stacks: readonly Stack[]
+  readonly rate: number
+}
 
 /** The rows of one room, chosen one after another. */
 class Rows {
   private readonly pool: Pool
   private readonly room: Room
+  private readonly book: StackBook
   private readonly random: Random
-  private readonly tiles: readonly Tile[]
   private readonly narrowest: number
-  private readonly known = new Map<number, readonly Stack[]>()
   looks = 0
 
-  constructor(pool: Pool, room: Room, axis: Axis, random: Random) {
+  constructor(pool: Pool, room: Room, book: StackBook, random: Random) {
     this.pool = pool
     this.room = room
+    this.book = book
     this.random = random
-    this.tiles = listTiles(pool, room, axis)
-    this.narrowest = this.tiles[0]?.width ?? Number.POSITIVE_INFINITY
+    this.narrowest =
+      book.single.find((tile) => this.fits(tile, room.width))?.width ?? Number.POSITIVE_INFINITY
   }
 
-  private stacksOf(width: number): readonly Stack[] {
-    const known = this.known.get(width)
-    if (known !== undefined) return known
-    const stacks = listStacks(this.tiles, width * (1 - SLACK), width)
-    stacks.sort((a, b) => b.worth / b.length - a.worth / a.length)
-    const dense = stacks.length > LISTED ? stacks.slice(0, LISTED) : stacks
-    this.known.set(width, dense)
-    return dense
+  private fits(tile: Tile, width: number): boolean {
+    return (
+      tile.width <= width && tile.length <= this.room.length && this.pool.left[tile.index >> 1]! >= tile.lines
+    )
   }
 
-  private best(width: number): Row {
-    this.looks++
+  private stacksFor(width: number): Stack[] {
     const stacks: Stack[] = []
-    for (const stack of this.stacksOf(width)) {
-      if (this.random.next() < BLINK || countStacks(this.pool, stack) === 0) continue
+    for (const stack of this.book.near(width)) {
+      if (stack.width > width || stack.length > this.room.length || countStacks(this.pool, stack) === 0)
+        continue
       if (stacks.push(stack) === MOST_STACKS) break
     }
+    return stacks
+  }
+
+  private ceiling(stacks: readonly Stack[]): number {
+    return rowCeiling(this.pool, stacks, this.room.length)
+  }
+
+  private best(stacks: readonly Stack[], width: number): Row {
+    this.looks++
     return fillRow(this.pool, stacks, this.room.length, width)
   }
 
   /** Widths to try: those of large parts rather than of small ones, and all that is left. */
   private drawWidths(left: number, tries: number): Set<number> {
-    const fitting = this.tiles.filter(
-      (tile) => tile.width <= left && tile.columns === 1 && this.pool.left[tile.index >> 1]! >= tile.lines,
-    )
+    const fitting = this.book.single.filter((tile) => this.fits(tile, left))
     const widths = new Set<number>()
     if (fitting.length === 0) return widths
     for (let turn = 0; turn < tries; turn++) {
-      const drawn = Array.from({ length: 4 }, () => fitting[this.random.below(fitting.length)]!)
+      const drawn = Array.from({ length: DRAWS }, () => fitting[this.random.below(fitting.length)]!)
       widths.add(drawn.reduce((one, other) => (other.worth > one.worth ? other : one)).width)
     }
     return widths.add(left)
   }
 
-  /** The row, and what it makes of the width that it and the rows after it take up. */
-  private judge(width: number, left: number): { row: Row; rate: number } {
-    const row = this.best(width)
+  /** The width that a row has to answer for, and whether the next row is chosen with it. */
+  private shareOf(width: number, left: number): { share: number; withNext: boolean } {
     const rest = left - width
-    if (rest < this.narrowest) return { row, rate: row.worth / left }
-    if (rest > this.room.width * LAST_TWO) return { row, rate: row.worth / width }
-    takeStacks(this.pool, row.stacks, 1)
-    const next = this.best(rest)
-    takeStacks(this.pool, row.stacks, -1)
-    return { row, rate: (row.worth + next.worth) / left }
+    if (rest < this.narrowest) return { share: left, withNext: false }
+    return rest > this.room.width * LAST_TWO
+      ? { share: width, withNext: false }
+      : { share: left, withNext: true }
   }
 
+  private option(width: number, left: number): Option {
+    const { share, withNext } = this.shareOf(width, left)
+    const stacks = this.stacksFor(width)
+    const next = withNext ? this.ceiling(this.stacksFor(left - width)) : 0
+    return { width, stacks, rate: (this.ceiling(stacks) + next) / share }
+  }
+
+  /** The row, and what it makes of the width that it and the rows after it take up. */
+  private judge({ width, stacks }: Option, left: number): { row: Row; rate: number } {
+    const { share, withNext } = this.shareOf(width, left)
+    const row = this.best(stacks, width)
+    if (!withNext) return { row, rate: row.worth / share }
+    takeStacks(this.pool, row.stacks, 1)
+    const next = this.best(this.stacksFor(left - width), left - width)
+    takeStacks(this.pool, row.stacks, -1)
+    return { row, rate: (row.worth + next.worth) / share }
+  }
+
+  /** The best row of several widths, the most promising first, as long as they promise more than was found. */
   private next(left: number, tries: number): Row | undefined {
+    const options = [...this.drawWidths(left, tries)].map((width) => this.option(width, left))
     let best: { row: Row; rate: number } | undefined
-    for (const width of this.drawWidths(left, tries)) {
-      const judged = this.judge(width, left)
+    for (const option of options.sort((a, b) => b.rate - a.rate)) {
+      if (option.rate <= (best?.rate ?? 0)) break
+      const judged = this.judge(option, left)
       if (judged.row.worth > 0 && judged.rate > (best?.rate ?? 0)) best = judged
     }
     return best?.row
@@ -130,6 +160,7 @@ const worthOf = (rows: readonly Row[]): number => rows.reduce((sum, row) => sum 
 export const fillRoom = (
   pool: Pool,
   room: Room,
+  books: StackBooks,
   effort: Effort,
   random: Random,
   shouldStop: ShouldStop,
@@ -139,8 +170,10 @@ export const fillRoom = (
   for (const axis of [0, 1] as const) {
     if (shouldStop()) break
     const [length, width] = axis === 0 ? [room.length, room.width] : [room.width, room.length]
-    const filler = new Rows(pool, { length, width }, axis, random)
-    for (let turn = 0; turn < effort.turns; turn++) {
+    const book = books.open(pool, axis)
+    const filler = new Rows(pool, { length, width }, book, random)
+    const turns = book.size > MANY_TILES ? 1 : effort.turns
+    for (let turn = 0; turn < turns; turn++) {
       const rows = filler.fill(effort.tries, shouldStop)
       const worth = worthOf(rows)
       if (worth > best.worth) best = { axis, rows, worth }

@@ -25,7 +25,9 @@ const worth = new Float64Array(MOST_BEGINNINGS)
 const end = new Float64Array(MOST_BEGINNINGS)
 const before = new Int32Array(MOST_BEGINNINGS)
 const last = new Int32Array(MOST_BEGINNINGS)
+const copies = new Int32Array(MOST_BEGINNINGS)
 const kept = new Int32Array(STEPS + 1)
+const alive = new Int32Array(MOST_BEGINNINGS)
 
 const countParts = (row: number, stacks: readonly Stack[], part: number): number => {
   let count = 0
@@ -71,36 +73,41 @@ export const fillRow = (pool: Pool, stacks: readonly Stack[], length: number, wi
   kept[0] = 0
   let best = 0
   let made = 1
+  let live = 1
+  alive[0] = 0
   const scale = STEPS / length
   const enough = rowCeiling(pool, stacks, length) * ENOUGH
   for (let index = 0; index < stacks.length && worth[best]! < enough; index++) {
     const stack = stacks[index]!
     const density = stack.worth / stack.length
-    const copies = Math.min(MOST_COPIES, countStacks(pool, stack))
-    let from = 0
-    for (let copy = 0; copy < copies; copy++) {
-      const to = made
-      for (let row = from; row < to; row++) {
-        const reach = end[row]! + stack.length
-        // Nothing that comes later is denser.
-        if (reach > length || worth[row]! + (length - end[row]!) * density <= worth[best]!) continue
-        if (kept[Math.floor(end[row]! * scale)] !== row) continue
-        const target = Math.floor(reach * scale)
-        const rival = kept[target]!
-        const sum = worth[row]! + stack.worth
-        if (rival >= 0 && worth[rival]! >= sum) continue
-        if (made === MOST_BEGINNINGS || !affords(pool, row, stacks, stack)) continue
-        worth[made] = sum
-        end[made] = reach
-        before[made] = row
-        last[made] = index
-        kept[target] = made
-        if (sum > worth[best]!) best = made
-        made++
-      }
-      if (made === to) break
-      from = to
+    const most = Math.min(MOST_COPIES, countStacks(pool, stack))
+    let to = 0
+    for (let at = 0; at < live; at++) {
+      const row = alive[at]!
+      // Nothing that comes later is denser; and a row that another has replaced is not built on.
+      if (worth[row]! + (length - end[row]!) * density <= worth[best]!) continue
+      if (kept[Math.floor(end[row]! * scale)] !== row) continue
+      alive[to++] = row
+      const reach = end[row]! + stack.length
+      if (reach > length) continue
+      const copy = last[row] === index && row > 0 ? copies[row]! + 1 : 1
+      if (copy > most) continue
+      const target = Math.floor(reach * scale)
+      const rival = kept[target]!
+      const sum = worth[row]! + stack.worth
+      if (rival >= 0 && worth[rival]! >= sum) continue
+      if (made === MOST_BEGINNINGS || !affords(pool, row, stacks, stack)) continue
+      worth[made] = sum
+      end[made] = reach
+      before[made] = row
+      last[made] = index
+      copies[made] = copy
+      kept[target] = made
+      if (sum > worth[best]!) best = made
+      alive[live++] = made
+      made++
     }
+    live = to
   }
   return { width, stacks: listRow(best, stacks), worth: worth[best]! }
 }

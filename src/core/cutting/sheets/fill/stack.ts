@@ -1,6 +1,7 @@
 import type { Axis } from '../block.ts'
 import type { Pattern } from '../pattern.ts'
-import { type Pool, type Tile, tilePattern } from './tile.ts'
+import { Densest } from './densest.ts'
+import { type Pool, type Tile, type TileList, tilePattern } from './tile.ts'
 
 /** One tile or two of nearly the same length across the row, as long as the longer of them. */
 export interface Stack {
@@ -12,7 +13,7 @@ export interface Stack {
 }
 
 /** What a pair of tiles of unlike lengths may lose of its area. */
-const MOST_LOSS = 0.01
+const MOST_LOSS = 0.03
 
 const alone = (tile: Tile): Stack => ({
   length: tile.length,
@@ -22,44 +23,59 @@ const alone = (tile: Tile): Stack => ({
   second: undefined,
 })
 
-const pair = (first: Tile, second: Tile): Stack | undefined => {
-  const length = Math.max(first.length, second.length)
-  const width = first.width + second.width
-  const narrower = first.length < second.length ? first.width : second.width
-  if (Math.abs(first.length - second.length) * narrower > MOST_LOSS * length * width) return undefined
-  if (first.index >> 1 === second.index >> 1) return undefined
-  return { length, width, worth: first.worth + second.worth, first, second }
-}
+const pair = (first: Tile, second: Tile): Stack => ({
+  length: Math.max(first.length, second.length),
+  width: first.width + second.width,
+  worth: first.worth + second.worth,
+  first,
+  second,
+})
 
-/** Index of the first tile that is at least so wide; `tiles` are in order of their widths. */
-const findWidth = (tiles: readonly Tile[], width: number): number => {
+/** Index of the first width that is at least so large; `widths` ascend. */
+const findWidth = (widths: Float64Array, least: number): number => {
   let low = 0
-  let high = tiles.length
+  let high = widths.length
   while (low < high) {
     const middle = (low + high) >> 1
-    if (tiles[middle]!.width < width) low = middle + 1
+    if (widths[middle]! < least) low = middle + 1
     else high = middle
   }
   return low
 }
 
-/** All stacks between two widths. `tiles`: the narrowest first. */
-export const listStacks = (tiles: readonly Tile[], least: number, most: number): Stack[] => {
-  const stacks: Stack[] = []
-  for (let at = findWidth(tiles, least); at < tiles.length && tiles[at]!.width <= most; at++)
-    stacks.push(alone(tiles[at]!))
-  let from = findWidth(tiles, least - (tiles[0]?.width ?? 0))
-  for (let low = 0; low < tiles.length && 2 * tiles[low]!.width <= most; low++) {
-    const first = tiles[low]!
-    while (from > 0 && tiles[from - 1]!.width + first.width >= least) from--
-    for (let high = Math.max(from, low + 1); high < tiles.length; high++) {
-      const second = tiles[high]!
-      if (first.width + second.width > most) break
-      const both = pair(first, second)
-      if (both !== undefined) stacks.push(both)
+/** How many stacks are listed for a width. */
+const LISTED = 600
+const densest = new Densest(LISTED)
+
+const sameParts = (first: Tile, second: Tile): boolean => first.index >> 1 === second.index >> 1
+
+/** The densest stacks between two widths, the densest first: those with the most worth for the length that they take. */
+export const listStacks = (
+  { tiles, lengths, widths, worths }: TileList,
+  least: number,
+  most: number,
+): Stack[] => {
+  const count = tiles.length
+  for (let at = findWidth(widths, least); at < count && widths[at]! <= most; at++)
+    densest.add(at, -1, worths[at]! / lengths[at]!)
+  let from = findWidth(widths, least - (widths[0] ?? 0))
+  for (let low = 0; low < count && 2 * widths[low]! <= most; low++) {
+    const width = widths[low]!
+    const length = lengths[low]!
+    while (from > 0 && widths[from - 1]! + width >= least) from--
+    for (let high = Math.max(from, low + 1); high < count; high++) {
+      const other = lengths[high]!
+      const both = width + widths[high]!
+      if (both > most) break
+      const longer = Math.max(length, other)
+      const loss = length < other ? (other - length) * width : (length - other) * widths[high]!
+      if (loss > MOST_LOSS * longer * both || sameParts(tiles[low]!, tiles[high]!)) continue
+      densest.add(low, high, (worths[low]! + worths[high]!) / longer)
     }
   }
-  return stacks
+  return densest.take((first, second) =>
+    second < 0 ? alone(tiles[first]!) : pair(tiles[first]!, tiles[second]!),
+  )
 }
 
 const partsOf = (tile: Tile): number => tile.columns * tile.lines

@@ -63,6 +63,22 @@ export const listTiles = (pool: Pool, room: Room, axis: Axis): Tile[] => {
   return tiles.sort((a, b) => a.width - b.width)
 }
 
+/** Tiles, the narrowest first, and their sizes in a form for quick looping. */
+export interface TileList {
+  readonly tiles: readonly Tile[]
+  readonly lengths: Float64Array
+  readonly widths: Float64Array
+  readonly worths: Float64Array
+}
+
+/** Reads the sizes of tiles, the narrowest first. */
+export const readTiles = (tiles: readonly Tile[]): TileList => ({
+  tiles,
+  lengths: Float64Array.from(tiles, (tile) => tile.length),
+  widths: Float64Array.from(tiles, (tile) => tile.width),
+  worths: Float64Array.from(tiles, (tile) => tile.worth),
+})
+
 const repeat = (pattern: Pattern, times: number, along: Axis): Pattern => {
   let all = pattern
   for (let turn = 1; turn < times; turn++) all = { along, first: all, second: pattern }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { SheetProblem } from '../../../../../src/core/cutting/problem.ts'
 import { isLarge } from '../../../../../src/core/cutting/sheets/fill/reach.ts'
 import { fillPattern, fillRoom } from '../../../../../src/core/cutting/sheets/fill/roomFill.ts'
+import { StackBooks } from '../../../../../src/core/cutting/sheets/fill/stackBook.ts'
 import { readJob } from '../../../../../src/core/cutting/sheets/job.ts'
 import { emptyPacking } from '../../../../../src/core/cutting/sheets/packing.ts'
 import { listPieces } from '../../../../../src/core/cutting/sheets/pattern.ts'
@@ -35,7 +36,8 @@ describe('fillRoom', () => {
   const { sizes, left } = emptyPacking(job)
   const pool = { sizes, left: left.slice(), worth: sizes.area }
   const sheet = job.sheets[0]!
-  const fill = fillRoom(pool, sheet, { turns: 1, tries: 4 }, createRandom(2), never)
+  const books = new StackBooks(job)
+  const fill = fillRoom(pool, sheet, books, { turns: 1, tries: 4 }, createRandom(2), never)
   const pieces = listPieces(fillPattern(fill))
 
   it('fills most of a sheet from a pool of many parts', () => {
@@ -53,7 +55,7 @@ describe('fillRoom', () => {
   })
 
   it('fills nothing once it is told to stop', () => {
-    const stopped = fillRoom(pool, sheet, { turns: 1, tries: 4 }, createRandom(2), () => true)
+    const stopped = fillRoom(pool, sheet, books, { turns: 1, tries: 4 }, createRandom(2), () => true)
     expect(fillPattern(stopped)).toBeUndefined()
   })
 })
