@@ -6,7 +6,7 @@ import type { Packing } from '../packing.ts'
 import { reachGoal } from '../search.ts'
 import { Filler } from './filler.ts'
 import { cheapestPlan, costOf, planWithin } from './plan.ts'
-import { reachPlan, refillAll } from './reach.ts'
+import { clearAll, reachPlan, refillAll } from './reach.ts'
 
 /** How far above the bound the first goal lies. */
 const FIRST_GAP = 0.01
@@ -63,13 +63,18 @@ class Goals {
     return half > this.missed ? half : planCost(packing.job, best.cost - packing.job.coin)
   }
 
-  /** The goal to seek next; with twice the patience once every goal below the best was missed. */
-  next(): number {
+  /**
+   * The goal to seek next; with twice the patience once every goal below the best was missed, and `afresh` when it is
+   * the only one, for what led to no place for all will not lead there from where it ended.
+   */
+  next(): { goal: number; afresh: boolean } {
     const goal = this.between()
-    if (goal > this.missed) return goal
+    if (goal > this.missed) return { goal, afresh: false }
+    const { missed } = this
     this.patience *= 2
     this.missed = this.least
-    return this.between()
+    const again = this.between()
+    return { goal: again, afresh: again === missed }
   }
 }
 
@@ -95,7 +100,11 @@ export const lowerLarge = (descent: Descent): void => {
       descent.keep()
       continue
     }
-    if (goal >= descent.best.cost) goal = goals.next()
+    if (goal >= descent.best.cost) {
+      const next = goals.next()
+      if (next.afresh) clearAll(filler)
+      goal = next.goal
+    }
     if (reachPlan(filler, goal, goals.patience, descent.pause)) {
       descent.keep()
       goal = descent.best.cost

@@ -27,14 +27,18 @@ export class Densest {
 
   private thin(): void {
     const { size, limit, firsts, seconds, densities } = this
-    this.least = densities.slice(0, size).sort()[size - limit]!
+    const sorted = densities.slice(0, size).sort()
+    const least = sorted[size - limit]!
+    let ties = 1
+    while (ties < limit && sorted[size - limit + ties] === least) ties++
     let kept = 0
-    for (let at = 0; at < size && kept < limit; at++) {
-      if (densities[at]! < this.least) continue
+    for (let at = 0; at < size; at++) {
+      if (densities[at]! < least || (densities[at] === least && ties-- <= 0)) continue
       firsts[kept] = firsts[at]!
       seconds[kept] = seconds[at]!
       densities[kept++] = densities[at]!
     }
+    this.least = least
     this.size = kept
   }
 

@@ -60,13 +60,17 @@ export const followPlan = (filler: Filler, plan: Plan, shouldStop: ShouldStop): 
   filler.openFilled(missing, shouldStop)
 }
 
+/** Gives all sheets back. */
+export const clearAll = ({ packing }: Filler): void => {
+  while (packing.sheets.length > 0) dropSheet(packing, 0)
+}
+
 /** Lays all parts anew on the sheets of a plan with a little room to spare; some may be left without a place. */
 export const refillAll = (filler: Filler, shouldStop: ShouldStop): void => {
   const { packing } = filler
   const plan = cheapestPlan(packing.job.sheets, needOf(packing.job) / FIRST_SHARE)
   if (plan === undefined) return
-  const nothing = plan.map(() => 0)
-  followPlan(filler, nothing, shouldStop)
+  clearAll(filler)
   followPlan(filler, plan, shouldStop)
 }
 
