@@ -26,7 +26,7 @@ export interface Effort {
 const MANY_TILES = 1200
 
 /** How many stacks, the densest, are considered for a row. */
-const MOST_STACKS = 300
+const MOST_STACKS = 150
 
 /** Share of the room's width below which the next row is chosen together with the one after it. */
 const LAST_TWO = 0.45
@@ -37,7 +37,6 @@ const DRAWS = 4
 /** A width for the next row, and what no row so wide can pass. */
 interface Option {
   readonly width: number
-  readonly stacks: readonly Stack[]
   readonly rate: number
 }
 
@@ -75,13 +74,13 @@ class Rows {
     return stacks
   }
 
-  private ceiling(stacks: readonly Stack[]): number {
-    return rowCeiling(this.pool, stacks, this.room.length)
+  private ceiling(width: number): number {
+    return rowCeiling(this.pool, this.book.near(width), this.room.length, width)
   }
 
-  private best(stacks: readonly Stack[], width: number): Row {
+  private best(width: number): Row {
     this.looks++
-    return fillRow(this.pool, stacks, this.room.length, width)
+    return fillRow(this.pool, this.stacksFor(width), this.room.length, width)
   }
 
   /** Widths to try: those of large parts rather than of small ones, and all that is left. */
@@ -107,18 +106,17 @@ class Rows {
 
   private option(width: number, left: number): Option {
     const { share, withNext } = this.shareOf(width, left)
-    const stacks = this.stacksFor(width)
-    const next = withNext ? this.ceiling(this.stacksFor(left - width)) : 0
-    return { width, stacks, rate: (this.ceiling(stacks) + next) / share }
+    const next = withNext ? this.ceiling(left - width) : 0
+    return { width, rate: (this.ceiling(width) + next) / share }
   }
 
   /** The row, and what it makes of the width that it and the rows after it take up. */
-  private judge({ width, stacks }: Option, left: number): { row: Row; rate: number } {
+  private judge(width: number, left: number): { row: Row; rate: number } {
     const { share, withNext } = this.shareOf(width, left)
-    const row = this.best(stacks, width)
+    const row = this.best(width)
     if (!withNext) return { row, rate: row.worth / share }
     takeStacks(this.pool, row.stacks, 1)
-    const next = this.best(this.stacksFor(left - width), left - width)
+    const next = this.best(left - width)
     takeStacks(this.pool, row.stacks, -1)
     return { row, rate: (row.worth + next.worth) / share }
   }
@@ -129,7 +127,7 @@ class Rows {
     let best: { row: Row; rate: number } | undefined
     for (const option of options.sort((a, b) => b.rate - a.rate)) {
       if (option.rate <= (best?.rate ?? 0)) break
-      const judged = this.judge(option, left)
+      const judged = this.judge(option.width, left)
       if (judged.row.worth > 0 && judged.rate > (best?.rate ?? 0)) best = judged
     }
     return best?.row

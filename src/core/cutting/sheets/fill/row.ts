@@ -51,11 +51,12 @@ const listRow = (row: number, stacks: readonly Stack[]): Stack[] => {
   return found
 }
 
-/** What no row of these stacks is worth more than: they are cut into fractions. The densest first. */
-export const rowCeiling = (pool: Pool, stacks: readonly Stack[], length: number): number => {
+/** What no row of these stacks (the densest first; others than fit are passed over) is worth more than: they are cut into fractions. */
+export const rowCeiling = (pool: Pool, stacks: readonly Stack[], length: number, width: number): number => {
   let room = length
   let most = 0
   for (const stack of stacks) {
+    if (stack.width > width || stack.length > length) continue
     const copies = Math.min(countStacks(pool, stack), room / stack.length)
     most += copies * stack.worth
     room -= copies * stack.length
@@ -76,7 +77,7 @@ export const fillRow = (pool: Pool, stacks: readonly Stack[], length: number, wi
   let live = 1
   alive[0] = 0
   const scale = STEPS / length
-  const enough = rowCeiling(pool, stacks, length) * ENOUGH
+  const enough = rowCeiling(pool, stacks, length, width) * ENOUGH
   for (let index = 0; index < stacks.length && worth[best]! < enough; index++) {
     const stack = stacks[index]!
     const density = stack.worth / stack.length

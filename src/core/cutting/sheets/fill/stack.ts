@@ -44,7 +44,7 @@ const findWidth = (widths: Float64Array, least: number): number => {
 }
 
 /** How many stacks are listed for a width. */
-const LISTED = 600
+const LISTED = 300
 const densest = new Densest(LISTED)
 
 const sameParts = (first: Tile, second: Tile): boolean => first.index >> 1 === second.index >> 1

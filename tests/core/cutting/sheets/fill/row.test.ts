@@ -54,7 +54,7 @@ describe('fillRow', () => {
         const best = most(stacks, counts, LENGTH)
         expect(row.worth).toBeLessThanOrEqual(best)
         expect(row.worth).toBeGreaterThanOrEqual(0.9995 * best)
-        expect(best).toBeLessThanOrEqual(rowCeiling(pool, stacks, LENGTH) * (1 + 1e-12))
+        expect(best).toBeLessThanOrEqual(rowCeiling(pool, stacks, LENGTH, WIDTH) * (1 + 1e-12))
         expect(row.stacks.reduce((sum, stack) => sum + stack.length, 0)).toBeLessThanOrEqual(LENGTH)
         expect(row.stacks.reduce((sum, stack) => sum + stack.worth, 0)).toBe(row.worth)
         for (const [part, { count }] of job.parts.entries())

@@ -36,7 +36,7 @@ describe('listStacks', () => {
             const inside = one.length * one.width + other.length * other.width
             if (around - inside <= 0.03 * around) pairs++
           }
-        expect(stacks.length).toBe(Math.min(600, alone + pairs))
+        expect(stacks.length).toBe(Math.min(300, alone + pairs))
         const densities = stacks.map((stack) => stack.worth / stack.length)
         expect(densities).toEqual([...densities].sort((a, b) => b - a))
       }),
