@@ -14,6 +14,9 @@ const FIRST_GAP = 0.01
 /** For how many descents without notable gain a goal is first sought; twice as many with every new round of goals. */
 const FIRST_PATIENCE = 8
 
+/** The most effort that goes into a goal at first, in fillings of all sheets; it grows with the patience. */
+const MOST_EFFORT = 2.5
+
 /** What sheets cost that have room for what is laid, for what it wastes, and for the parts without a place. */
 export const nearestGoal = ({ job, left, opened }: Packing): number => {
   const waiting = job.parts.reduce((sum, part, index) => sum + part.area * left[index]!, 0)
@@ -88,7 +91,10 @@ export const lowerLarge = (descent: Descent): void => {
   const { job } = packing
   if (descent.done) return
   const filler = new Filler(packing, random)
+  const before = packing.effort
   refillAll(filler, shouldStop)
+  // Nothing is filled where the stock on hand has hardly more room than the parts take: then time alone limits a goal.
+  const most = packing.effort > before ? MOST_EFFORT * (packing.effort - before) : Number.POSITIVE_INFINITY
   tryComplete(descent)
   if (descent.met) return
   descent.learn()
@@ -105,7 +111,8 @@ export const lowerLarge = (descent: Descent): void => {
       if (next.afresh) clearAll(filler)
       goal = next.goal
     }
-    if (reachPlan(filler, goal, goals.patience, descent.pause)) {
+    const end = packing.effort + (most * goals.patience) / FIRST_PATIENCE
+    if (reachPlan(filler, goal, goals.patience, () => packing.effort > end || descent.pause())) {
       descent.keep()
       goal = descent.best.cost
     } else {

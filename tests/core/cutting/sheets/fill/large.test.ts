@@ -74,6 +74,17 @@ describe('cutSheets on a large job', () => {
     expect(verifyCost(problem, outcome)).toEqual([])
   })
 
+  it('lays what the stock on hand just about holds, or says that it found no way', async () => {
+    const need = job.parts.reduce((sum, part) => sum + part.area * part.count, 0)
+    const [full] = job.sheets
+    const onHand = Math.ceil((1.002 * need) / full!.area)
+    const scarce = { ...problem, stock: [{ ...problem.stock[0]!, onHand }] }
+    expect(need / (onHand * full!.area)).toBeGreaterThan(0.9)
+    const outcome = await cutSheets(scarce, { shouldStop: afterSteps(400), seed: 1 })
+    if (outcome.status === 'impossible') expect(outcome.proven).toBe(false)
+    else expect(verifySheets(scarce, outcome.layouts)).toEqual([])
+  })
+
   it('costs less with more time, and the same for the same time', async () => {
     const [short, long] = [await run(0), await run(600)]
     expect(long.cost).toBeLessThan(short.cost)
