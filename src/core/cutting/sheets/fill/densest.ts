@@ -1,8 +1,8 @@
 /** Pairs of things by their indices, only the densest so many; `limit` is how many. Made once and used again and again. */
 export class Densest {
-  /** Nothing less dense is among the pairs any more. */
-  least = 0
   private size = 0
+  /** Nothing less dense is among the pairs any more. */
+  private least = 0
   private readonly limit: number
   private readonly firsts: Int32Array
   private readonly seconds: Int32Array

@@ -40,8 +40,9 @@ export class StackBook {
     const number = Math.floor(width / this.page)
     const known = this.pages.get(number)
     if (known !== undefined) return known
-    const least = number * this.page
-    const stacks = listStacks(this.list, least * (1 - SLACK), least + this.page)
+    // A little more than the page, lest an error of floating point lose the stacks of just this width.
+    const most = (number + 1) * this.page + 1e-6
+    const stacks = listStacks(this.list, number * this.page * (1 - SLACK), most)
     this.pages.set(number, stacks)
     return stacks
   }

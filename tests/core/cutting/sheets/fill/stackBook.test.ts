@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { StackBooks } from '../../../../../src/core/cutting/sheets/fill/stackBook.ts'
+import { listStacks } from '../../../../../src/core/cutting/sheets/fill/stack.ts'
+import { listTiles, readTiles, type Tile } from '../../../../../src/core/cutting/sheets/fill/tile.ts'
 import { jobOf, poolOf } from './pools.ts'
+
+const same = (one: Tile | undefined, other: Tile | undefined): boolean =>
+  one?.index === other?.index && one?.columns === other?.columns && one?.lines === other?.lines
 
 const job = jobOf(
   [
@@ -33,16 +38,23 @@ describe('StackBooks', () => {
   })
 
   it('lists for a width all stacks that fill a row so wide, though some are a little wider', () => {
-    const book = new StackBooks(job).open(poolOf(job), 0)
+    const pool = poolOf(job)
+    const book = new StackBooks(job).open(pool, 0)
     for (const width of [12, 20, 32, 41.5, 97]) {
       const stacks = book.near(width)
       expect(book.near(width)).toBe(stacks)
       for (const stack of stacks) {
-        expect(stack.width).toBeLessThan(width + 120 / 250)
+        expect(stack.width).toBeLessThan(width + 120 / 250 + 1e-6)
         expect(stack.width).toBeGreaterThan(width * 0.94)
       }
     }
-    expect(book.near(20).some((stack) => stack.width === 20)).toBe(true)
+    for (let width = 9; width <= 97; width++) {
+      const exact = listStacks(readTiles(listTiles(pool, { length: 120, width: 97 }, 0)), width, width)
+      for (const { first, second } of exact)
+        expect(book.near(width).some((stack) => same(stack.first, first) && same(stack.second, second))).toBe(
+          true,
+        )
+    }
     expect(book.single.every((tile) => tile.columns === 1)).toBe(true)
   })
 })
