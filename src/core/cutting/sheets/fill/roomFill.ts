@@ -3,7 +3,7 @@ import type { Axis } from '../block.ts'
 import type { Pattern } from '../pattern.ts'
 import type { Random } from '../random.ts'
 import { fillRow, type Row, rowCeiling } from './row.ts'
-import { countStacks, type Stack, stackPattern, takeStacks } from './stack.ts'
+import { countStacks, fitsRow, type Stack, stackPattern, takeStacks } from './stack.ts'
 import type { StackBook, StackBooks } from './stackBook.ts'
 import type { Pool, Room, Tile } from './tile.ts'
 
@@ -64,16 +64,17 @@ class Rows {
     )
   }
 
+  /** The densest stacks for a row that the pool has parts for. */
   private stacksFor(width: number): Stack[] {
     const stacks: Stack[] = []
     for (const stack of this.book.near(width)) {
-      if (stack.width > width || stack.length > this.room.length || countStacks(this.pool, stack) === 0)
-        continue
+      if (!fitsRow(stack, this.room.length, width) || countStacks(this.pool, stack) === 0) continue
       if (stacks.push(stack) === MOST_STACKS) break
     }
     return stacks
   }
 
+  /** What no row so wide is worth more than. */
   private ceiling(width: number): number {
     return rowCeiling(this.pool, this.book.near(width), this.room.length, width)
   }

@@ -1,4 +1,4 @@
-import { countIn, countStacks, type Stack } from './stack.ts'
+import { countIn, countStacks, fitsRow, type Stack } from './stack.ts'
 import type { Pool } from './tile.ts'
 
 /** Stacks side by side, and what their parts count together. */
@@ -51,12 +51,15 @@ const listRow = (row: number, stacks: readonly Stack[]): Stack[] => {
   return found
 }
 
-/** What no row of these stacks (the densest first; others than fit are passed over) is worth more than: they are cut into fractions. */
+/**
+ * No row of the given size made of these stacks is worth more than this: the densest, which come first, cut into
+ * fractions. Those that do not fit are passed over.
+ */
 export const rowCeiling = (pool: Pool, stacks: readonly Stack[], length: number, width: number): number => {
   let room = length
   let most = 0
   for (const stack of stacks) {
-    if (stack.width > width || stack.length > length) continue
+    if (!fitsRow(stack, length, width)) continue
     const copies = Math.min(countStacks(pool, stack), room / stack.length)
     most += copies * stack.worth
     room -= copies * stack.length

@@ -85,6 +85,10 @@ export const countIn = (stack: Stack, part: number): number =>
   (stack.first.index >> 1 === part ? partsOf(stack.first) : 0) +
   (stack.second !== undefined && stack.second.index >> 1 === part ? partsOf(stack.second) : 0)
 
+/** Whether a stack goes in a row of that size. */
+export const fitsRow = (stack: Stack, length: number, width: number): boolean =>
+  stack.width <= width && stack.length <= length
+
 /** How many such stacks the pool has parts for. */
 export const countStacks = (pool: Pool, { first, second }: Stack): number => {
   const firsts = Math.floor(pool.left[first.index >> 1]! / partsOf(first))
